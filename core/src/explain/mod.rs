@@ -1,0 +1,198 @@
+//! How a result shows its working.
+//!
+//! A result is a record of its intermediate values; [`Explain::steps`] labels them and computes nothing. Each formula
+//! stands twice, as arithmetic and as text; [`Step::check`] closes the gap: it puts the printed numbers, in their printed
+//! units, into the printed text and compares with the recorded result. Angles in the text's `sin`, `tan`, `atan`… are
+//! degrees, as printed.
+
+mod catalogue;
+mod grammar;
+
+pub use catalogue::ALL as FORMULAS;
+pub use grammar::{Expression, ParseError};
+
+/// The formulas by name.
+pub mod formula {
+    pub use super::catalogue::*;
+}
+
+use crate::math;
+use crate::source::Source;
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+/// Unit a value is printed in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unit {
+    /// A pure number.
+    Plain,
+    /// Times; angular magnification or another ratio of sizes.
+    Times,
+    /// Metres.
+    Metre,
+    /// Centimetres.
+    Centimetre,
+    /// Millimetres.
+    Millimetre,
+    /// Dioptres.
+    Dioptre,
+    /// Prism dioptres.
+    PrismDioptre,
+    /// Minutes of arc.
+    Arcmin,
+    /// Degrees.
+    Degree,
+    /// Log units of the minimum angle of resolution.
+    LogMar,
+}
+
+impl Unit {
+    /// The unit's symbol; empty for a pure number.
+    #[must_use]
+    pub fn symbol(self) -> &'static str {
+        match self {
+            Self::Plain => "",
+            Self::Times => "x",
+            Self::Metre => "m",
+            Self::Centimetre => "cm",
+            Self::Millimetre => "mm",
+            Self::Dioptre => "D",
+            Self::PrismDioptre => "Δ",
+            Self::Arcmin => "arcmin",
+            Self::Degree => "°",
+            Self::LogMar => "logMAR",
+        }
+    }
+    /// Decimals that suit the unit at a fitting desk.
+    #[must_use]
+    pub fn decimals(self) -> usize {
+        match self {
+            Self::Plain | Self::LogMar => 3,
+            Self::Times | Self::Metre | Self::Dioptre | Self::PrismDioptre | Self::Arcmin => 2,
+            Self::Centimetre | Self::Millimetre | Self::Degree => 1,
+        }
+    }
+}
+
+/// A value with the symbol it has in a formula.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Named {
+    /// Symbol in the formula's text.
+    pub symbol: &'static str,
+    /// The value in `unit`, at full precision.
+    pub value: f64,
+    /// Unit it is printed in.
+    pub unit: Unit,
+}
+
+impl Named {
+    /// A value with its symbol and unit.
+    #[must_use]
+    pub fn new(symbol: &'static str, value: f64, unit: Unit) -> Self {
+        Self { symbol, value, unit }
+    }
+}
+
+/// One formula of the catalogue.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Formula {
+    /// Stable key, also for titles and translations.
+    pub id: &'static str,
+    /// Symbol of what it gives.
+    pub gives: &'static str,
+    /// The right-hand side, in the small grammar of [`Expression`].
+    pub text: &'static str,
+    /// Where it holds.
+    pub domain: &'static str,
+    /// Where it comes from.
+    pub source: &'static Source,
+}
+
+/// One line of working.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Step {
+    /// A formula with its numbers.
+    Formula {
+        /// Which.
+        formula: &'static Formula,
+        /// What it gave.
+        result: Named,
+        /// What went in.
+        inputs: Vec<Named>,
+    },
+    /// A value taken from a table.
+    Lookup {
+        /// Which table.
+        table: &'static str,
+        /// Which row.
+        row: String,
+        /// What stands there.
+        value: Named,
+        /// Where the table comes from.
+        source: &'static Source,
+    },
+    /// A choice between ways, not a sum.
+    Rule {
+        /// Stable key of the reason; the words for it are the page's.
+        because: &'static str,
+        /// Where the rule comes from.
+        source: &'static Source,
+    },
+}
+
+impl Step {
+    /// A formula step.
+    pub fn formula(formula: &'static Formula, result: Named, inputs: impl Into<Vec<Named>>) -> Self {
+        Self::Formula { formula, result, inputs: inputs.into() }
+    }
+
+    /// Whether the printed formula with the printed numbers gives the recorded result.
+    ///
+    /// # Errors
+    /// A sentence for the developer: what the text gives and what was recorded, or which input is missing or unused.
+    pub fn check(&self) -> Result<(), String> {
+        let Self::Formula { formula, result, inputs } = self else { return Ok(()) };
+        let expression = Expression::parse(formula.text).map_err(|e| format!("{}: {e:?}", formula.id))?;
+        if formula.gives != result.symbol {
+            return Err(format!("{}: gives {}, recorded as {}", formula.id, formula.gives, result.symbol));
+        }
+        if let Some(unused) = inputs.iter().find(|input| !expression.names().contains(&input.symbol)) {
+            return Err(format!("{}: input {} is not in the text", formula.id, unused.symbol));
+        }
+        let lookup = |name: &str| inputs.iter().find(|input| input.symbol == name).map(|input| input.value);
+        let printed = expression.value(&lookup).map_err(|name| format!("{}: no input {name}", formula.id))?;
+        let scale = math::abs(printed).max(math::abs(result.value)).max(1e-6);
+        let same = printed == result.value || math::abs(printed - result.value) <= 1e-9 * scale;
+        if same { Ok(()) } else { Err(format!("{}: text gives {printed}, code gave {}", formula.id, result.value)) }
+    }
+}
+
+/// A result that can list the steps that led to it, in order.
+pub trait Explain {
+    /// The steps; labels of recorded values, nothing is computed anew.
+    fn steps(&self) -> Vec<Step>;
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::source;
+
+    static POWER: Formula =
+        Formula { id: "t", gives: "F", text: "100 / f", domain: "", source: &source::GEOMETRY };
+
+    fn step(value: f64, inputs: &[Named]) -> Result<(), String> {
+        Step::formula(&POWER, Named::new("F", value, Unit::Dioptre), inputs).check()
+    }
+
+    #[test]
+    fn the_checker_passes_what_agrees_and_catches_what_does_not() {
+        let f = Named::new("f", 5.0, Unit::Centimetre);
+        assert_eq!(step(20.0, &[f]), Ok(()));
+        assert_eq!(step(0.2, &[f]), Err("t: text gives 20, code gave 0.2".into()), "a unit slip");
+        assert_eq!(step(20.0, &[]), Err("t: no input f".into()));
+        let g = Named::new("g", 5.0, Unit::Centimetre);
+        assert_eq!(step(20.0, &[f, g]), Err("t: input g is not in the text".into()));
+    }
+}

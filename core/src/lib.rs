@@ -1,0 +1,32 @@
+//! The optics and measurement of low-vision aids.
+//!
+//! Every device is a train of lenses, gaps and stops ([`optics`]); one ray-transfer rule says what a person sees through
+//! it. Textbook closed forms stand beside it as the second, independent road, in the tests and in the working. Every
+//! result is a record with public fields that can list the steps that led to it ([`explain`]).
+//!
+//! # Conventions
+//! * Light travels left to right; a distance in that direction is positive; diverging light has negative vergence.
+//! * Magnification is signed: an inverting telescope stays negative in every formula, prism or not.
+//! * Distances to "the eye" are to its entrance pupil, about 3 mm behind the cornea.
+//! * Values go in and out through named units ([`unit`]); nothing here allocates a meaning to a bare number.
+//!
+//! No `std`, no text beyond trade notation, no platform: what a native test proves is what the page shows.
+#![no_std]
+extern crate alloc;
+
+pub mod acuity;
+pub mod bounds;
+pub mod error;
+pub mod explain;
+pub mod fit;
+pub mod math;
+pub mod device;
+pub mod optics;
+pub mod predict;
+pub mod refraction;
+pub mod source;
+pub mod task;
+pub mod tolerance;
+pub mod unit;
+
+pub use error::{Error, Why};

@@ -1,0 +1,37 @@
+//! One ray-transfer rule for every device, and the telescopes built on it.
+//!
+//! ```text
+//!   object            objective      (image, stop)     eyepiece        eye's entrance pupil
+//!     |<------ x ------>( )<-- f_o -->|<--- f_e --->( )<----- v ----->|
+//!                        light travels this way  ------------------->
+//! ```
+//!
+//! * A train is lenses, gaps and stops in the order light meets them; a ray is its height and slope.
+//! * A thin lens of power F turns the slope by −F·height; a gap adds gap·slope to the height.
+//! * From the object plane to the eye the product is `[A B; C D]`: the equivalent viewing distance is |B|, the vergence
+//!   demand at the eye D/B (positive: the light arrives diverging and has to be met by focusing).
+//! * Magnification keeps its sign: a Keplerian's is negative even behind erecting prisms, whose path is counted as the
+//!   air-equivalent length.
+
+mod exit_pupil;
+mod field;
+mod minifier;
+mod prism;
+mod ray;
+mod ring;
+mod telescope;
+mod train;
+mod view;
+
+pub use exit_pupil::{LightThrough, disc_overlap, light_through};
+pub use field::{Field, field_of_view};
+pub use minifier::{MinusLens, minus_lens};
+pub use prism::{prism_deviation, prism_displacement};
+pub use ray::RayMatrix;
+pub use ring::{Ring, apparent_field, ring_scotoma};
+pub use telescope::{
+    Afocal, AtEyepiece, Cap, CorrectionOnObjective, Design, Focused, Label, Lenses, Telescope, ThroughAfocal,
+    ametropia_at_eyepiece, correction_on_objective, lenses_from_length, reading_cap, through_afocal,
+};
+pub use train::{Element, Train};
+pub use view::{Sight, View, view};

@@ -1,0 +1,104 @@
+//! A telescope set for a far thing and a relaxed corrected eye.
+
+use super::Telescope;
+use crate::error::{Error, Why};
+use crate::explain::{Explain, Named, Step, Unit, formula};
+use crate::math;
+use crate::optics::{RayMatrix, Sight, Train, view};
+use crate::unit::{Length, Magnification, Vergence};
+use alloc::format;
+use alloc::vec::Vec;
+
+/// Facts of a telescope focused for infinity.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Afocal {
+    /// Power of the objective.
+    pub objective: Vergence,
+    /// Power of the eyepiece.
+    pub eyepiece: Vergence,
+    /// Clear diameter of the objective.
+    pub objective_diameter: Length,
+    /// Lens to lens, prism path counted in air.
+    pub length: Length,
+    /// Angular magnification; negative for a Keplerian.
+    pub magnification: Magnification,
+    /// Diameter of the exit pupil.
+    pub exit_pupil: Length,
+    /// Exit pupil behind the eyepiece; negative inside the tube.
+    pub exit_pupil_behind_eyepiece: Length,
+}
+
+impl Telescope {
+    /// Facts of the telescope focused for infinity, from the ray-transfer engine.
+    ///
+    /// The exit pupil is where the train images the objective; it is the aperture as long as the objective limits the
+    /// bundle. Source: Smith, chapter 13.
+    #[must_use]
+    pub fn afocal(&self) -> Afocal {
+        let length = self.objective.focal_length() + self.eyepiece.focal_length();
+        let seen = view(&self.afocal_train(), Sight::Far);
+        let behind_objective = RayMatrix::gap(length).then(RayMatrix::lens(self.eyepiece));
+        let exit_pupil_behind_eyepiece = -behind_objective.b / behind_objective.d;
+        let imaged = behind_objective.then(RayMatrix::gap(exit_pupil_behind_eyepiece));
+        Afocal {
+            objective: self.objective,
+            eyepiece: self.eyepiece,
+            objective_diameter: self.objective_diameter,
+            length,
+            magnification: Magnification::from_times(seen.enlargement),
+            exit_pupil: self.objective_diameter * math::abs(imaged.a),
+            exit_pupil_behind_eyepiece,
+        }
+    }
+
+    /// The train, objective to eyepiece, focused for infinity.
+    #[must_use]
+    pub fn afocal_train(&self) -> Train {
+        let length = self.objective.focal_length() + self.eyepiece.focal_length();
+        self.train(length, self.eyepiece.focal_length())
+    }
+}
+
+impl Explain for Afocal {
+    fn steps(&self) -> Vec<Step> {
+        let f_o = Named::new("F_o", self.objective.dioptres(), Unit::Dioptre);
+        let f_e = Named::new("F_e", self.eyepiece.dioptres(), Unit::Dioptre);
+        let m = Named::new("M", self.magnification.times(), Unit::Times);
+        let d = Named::new("d", self.length.mm(), Unit::Millimetre);
+        let d_o = Named::new("D_o", self.objective_diameter.mm(), Unit::Millimetre);
+        let e = Named::new("E", self.exit_pupil.mm(), Unit::Millimetre);
+        let l = Named::new("l", self.exit_pupil_behind_eyepiece.mm(), Unit::Millimetre);
+        alloc::vec![
+            Step::formula(&formula::EYEPIECE_RULE, m, [f_o, f_e]),
+            Step::formula(&formula::TUBE_LENGTH, d, [f_o, f_e]),
+            Step::formula(&formula::EXIT_PUPIL, e, [d_o, m]),
+            Step::formula(&formula::EXIT_PUPIL_PLACE, l, [d, m]),
+        ]
+    }
+}
+
+/// The two lens powers of a telescope.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Lenses {
+    /// Power of the objective.
+    pub objective: Vergence,
+    /// Power of the eyepiece.
+    pub eyepiece: Vergence,
+}
+
+/// Lenses that give a magnification in a tube of this length: `f_e = d/(1 − M)`, `f_o = M·d/(M − 1)`.
+///
+/// `magnification` is signed: negative asks for a Keplerian. Source: Smith, p. 289.
+///
+/// # Errors
+/// [`Why::NoSolution`] when the magnification is 1 or 0 or the length is not above zero.
+pub fn lenses_from_length(length: Length, magnification: Magnification) -> Result<Lenses, Error> {
+    let m = magnification.times();
+    let objective = Vergence::of_focal_length(length * (m / (m - 1.0)));
+    let eyepiece = Vergence::of_focal_length(length / (1.0 - m));
+    if !objective.is_finite() || !eyepiece.is_finite() || length <= Length::ZERO || m == 0.0 {
+        let found = format!("{m} x in {} mm", length.mm());
+        return Err(Error::new("telescope", found, Why::NoSolution { because: "no two lenses do this" }));
+    }
+    Ok(Lenses { objective, eyepiece })
+}

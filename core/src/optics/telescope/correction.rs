@@ -1,0 +1,84 @@
+//! Where a refraction goes when a telescope stands in front of the eye.
+
+use super::Telescope;
+use crate::explain::{Explain, Named, Step, Unit, formula};
+use crate::optics::{Element, Sight, Train, view};
+use crate::unit::{Length, Magnification, Vergence};
+use alloc::vec::Vec;
+
+/// A spectacle power carried to the plane of the eyepiece.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AtEyepiece {
+    /// Power at the spectacle plane.
+    pub spectacle: Vergence,
+    /// Spectacle plane to the eye's entrance pupil.
+    pub spectacle_to_eye: Length,
+    /// Eyepiece to the eye's entrance pupil.
+    pub eyepiece_to_eye: Length,
+    /// Power that does the same in the plane of the eyepiece.
+    pub ametropia: Vergence,
+}
+
+/// The power needed in the plane of the eyepiece in place of `spectacle` at the spectacle plane.
+///
+/// Source: Schwartz, chapter 12; the usual effectivity.
+///
+/// ```
+/// use arcminute_core::{optics::ametropia_at_eyepiece, unit::{Length, Vergence}};
+/// let mm = Length::from_mm;
+/// // −10 D at 12 mm from the cornea is −9.62 D at 8 mm.
+/// let moved = ametropia_at_eyepiece(Vergence::from_dioptres(-10.0), mm(12.0), mm(8.0));
+/// assert!((moved.ametropia.dioptres() + 9.62).abs() < 0.005);
+/// ```
+#[must_use]
+pub fn ametropia_at_eyepiece(
+    spectacle: Vergence,
+    spectacle_to_eye: Length,
+    eyepiece_to_eye: Length,
+) -> AtEyepiece {
+    let ametropia = spectacle.after(spectacle_to_eye - eyepiece_to_eye);
+    AtEyepiece { spectacle, spectacle_to_eye, eyepiece_to_eye, ametropia }
+}
+
+impl Explain for AtEyepiece {
+    fn steps(&self) -> Vec<Step> {
+        alloc::vec![Step::formula(
+            &formula::AT_EYEPIECE,
+            Named::new("K", self.ametropia.dioptres(), Unit::Dioptre),
+            [
+                Named::new("F_s", self.spectacle.dioptres(), Unit::Dioptre),
+                Named::new("e", self.eyepiece_to_eye.mm(), Unit::Millimetre),
+                Named::new("v", self.spectacle_to_eye.mm(), Unit::Millimetre),
+            ],
+        )]
+    }
+}
+
+/// A correction worn on the objective of a telescope whose tube stays as it is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CorrectionOnObjective {
+    /// Lens needed on the objective.
+    pub cap: Vergence,
+    /// What the short rule `K/M²` says; exact only for ametropia referred to the exit pupil.
+    pub short_rule: Vergence,
+    /// Magnification with the cap, for an eye that sees through a lens K in the plane of the eyepiece.
+    pub magnification: Magnification,
+}
+
+/// The lens on the objective that corrects ametropia K (in the plane of the eyepiece): `K/(M² + d·M·K)`.
+///
+/// Source: paraxial.
+#[must_use]
+pub fn correction_on_objective(telescope: &Telescope, ametropia_at_eyepiece: Vergence) -> CorrectionOnObjective {
+    let afocal = telescope.afocal();
+    let (m, d, k) = (afocal.magnification.times(), afocal.length.m(), ametropia_at_eyepiece.dioptres());
+    let cap = Vergence::from_dioptres(k / (m * m + d * m * k));
+    let mut elements = alloc::vec![Element::Lens { power: cap, clear_diameter: None }];
+    elements.extend(telescope.afocal_train().elements);
+    elements.push(Element::Lens { power: -ametropia_at_eyepiece, clear_diameter: None });
+    CorrectionOnObjective {
+        cap,
+        short_rule: Vergence::from_dioptres(k / (m * m)),
+        magnification: Magnification::from_times(view(&Train::new(elements), Sight::Far).enlargement),
+    }
+}

@@ -1,0 +1,106 @@
+//! Near things through a telescope that stays focused for infinity, and reading caps.
+
+use super::{Afocal, Telescope};
+use crate::explain::{Explain, Named, Step, Unit, formula};
+use crate::optics::{Element, Sight, Train, view};
+use crate::unit::{Length, Magnification, Vergence};
+use alloc::vec::Vec;
+
+/// Vergences of a near thing seen through a telescope focused for infinity; diverging light is negative.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ThroughAfocal {
+    /// The telescope.
+    pub afocal: Afocal,
+    /// The thing, in front of the objective.
+    pub distance: Length,
+    /// Eyepiece to the eye's entrance pupil.
+    pub eyepiece_to_eye: Length,
+    /// Vergence leaving the eyepiece.
+    pub at_eyepiece: Vergence,
+    /// Vergence at the exit pupil: exactly M² times that of the thing.
+    pub at_exit_pupil: Vergence,
+    /// Vergence at the eye; an eye without ametropia has to focus by this much.
+    pub at_eye: Vergence,
+}
+
+/// What a thing at `distance` asks of an eye behind a telescope that stays focused for infinity.
+///
+/// Source: paraxial; the M² rule holds at the exit pupil only, so it overstates the demand of a Galilean.
+#[must_use]
+pub fn through_afocal(telescope: &Telescope, distance: Length, eyepiece_to_eye: Length) -> ThroughAfocal {
+    let afocal = telescope.afocal();
+    let arriving =
+        |behind: Length| -view(&telescope.afocal_train().to_eye(behind), Sight::At(distance)).focus_demand;
+    ThroughAfocal {
+        afocal,
+        distance,
+        eyepiece_to_eye,
+        at_eyepiece: arriving(Length::ZERO),
+        at_exit_pupil: arriving(afocal.exit_pupil_behind_eyepiece),
+        at_eye: arriving(eyepiece_to_eye),
+    }
+}
+
+impl Explain for ThroughAfocal {
+    fn steps(&self) -> Vec<Step> {
+        let x = Named::new("x", self.distance.m(), Unit::Metre);
+        let u = Named::new("U", Vergence::of_object_at(self.distance).dioptres(), Unit::Dioptre);
+        let m = Named::new("M", self.afocal.magnification.times(), Unit::Times);
+        let d = Named::new("d", self.afocal.length.mm(), Unit::Millimetre);
+        let v = Named::new("v", self.eyepiece_to_eye.mm(), Unit::Millimetre);
+        let out = Named::new("U_out", self.at_eyepiece.dioptres(), Unit::Dioptre);
+        let eye = Named::new("U_eye", self.at_eye.dioptres(), Unit::Dioptre);
+        alloc::vec![
+            Step::formula(&formula::OBJECT_VERGENCE, u, [x]),
+            Step::formula(&formula::VERGENCE_OUT, out, [m, u, d]),
+            Step::formula(&formula::VERGENCE_AT_EYE, eye, [m, u, d, v]),
+        ]
+    }
+}
+
+/// A telescope focused for infinity with a cap on the objective.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cap {
+    /// Magnification of the telescope alone.
+    pub magnification: Magnification,
+    /// Power of the cap.
+    pub cap: Vergence,
+    /// Cap to print.
+    pub working_distance: Length,
+    /// Distance at which the bare print would look as large.
+    pub equivalent_viewing_distance: Length,
+    /// Its reciprocal.
+    pub equivalent_viewing_power: Vergence,
+}
+
+/// A reading cap with the print at its front focus: equivalent power is |M| times that of the cap.
+///
+/// Source: Schwartz, chapter 12; exact for a thin cap, wherever the eye is.
+#[must_use]
+pub fn reading_cap(telescope: &Telescope, cap: Vergence) -> Cap {
+    let working_distance = cap.focal_length();
+    let mut elements = alloc::vec![Element::Lens { power: cap, clear_diameter: None }];
+    elements.extend(telescope.afocal_train().elements);
+    let seen = view(&Train::new(elements), Sight::At(working_distance));
+    let equivalent_viewing_distance = seen.equivalent_viewing_distance.unwrap_or(working_distance);
+    Cap {
+        magnification: telescope.afocal().magnification,
+        cap,
+        working_distance,
+        equivalent_viewing_distance,
+        equivalent_viewing_power: Vergence::of_focal_length(equivalent_viewing_distance),
+    }
+}
+
+impl Explain for Cap {
+    fn steps(&self) -> Vec<Step> {
+        alloc::vec![Step::formula(
+            &formula::CAP_POWER,
+            Named::new("EVP", self.equivalent_viewing_power.dioptres(), Unit::Dioptre),
+            [
+                Named::new("M", self.magnification.times(), Unit::Times),
+                Named::new("F_cap", self.cap.dioptres(), Unit::Dioptre),
+            ],
+        )]
+    }
+}

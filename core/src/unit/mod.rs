@@ -1,0 +1,103 @@
+//! Quantities: a value and what it is a value of.
+//!
+//! A quantity is built and read in named units (`Length::from_mm(40.0)`, `.m()`). Signs and reference planes are the
+//! matter of the function that takes the quantity, and stated there.
+
+/// Makes a quantity: a newtype with named-unit constructors and getters and the arithmetic that keeps its kind.
+macro_rules! quantity {
+    (
+        $(#[$meta:meta])*
+        $name:ident {
+            $($(#[$unit_meta:meta])* $from:ident / $get:ident = $per_stored:expr;)+
+        }
+    ) => {
+        $(#[$meta])*
+        #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
+        pub struct $name(f64);
+
+        impl $name {
+            /// Nothing of it.
+            pub const ZERO: Self = Self(0.0);
+            $(
+                $(#[$unit_meta])*
+                #[must_use]
+                pub fn $from(value: f64) -> Self {
+                    Self(value / $per_stored)
+                }
+                #[doc = concat!("The value in the unit of [`Self::", stringify!($from), "`].")]
+                #[must_use]
+                pub fn $get(self) -> f64 {
+                    self.0 * $per_stored
+                }
+            )+
+            /// The same without its sign.
+            #[must_use]
+            pub fn abs(self) -> Self {
+                Self(crate::math::abs(self.0))
+            }
+            /// The smaller of the two.
+            #[must_use]
+            pub fn min(self, other: Self) -> Self {
+                if other.0 < self.0 { other } else { self }
+            }
+            /// The larger of the two.
+            #[must_use]
+            pub fn max(self, other: Self) -> Self {
+                if self.0 < other.0 { other } else { self }
+            }
+            /// Whether it is a number at all: neither infinite nor not-a-number.
+            #[must_use]
+            pub fn is_finite(self) -> bool {
+                self.0.is_finite()
+            }
+        }
+        impl core::ops::Add for $name {
+            type Output = Self;
+            fn add(self, other: Self) -> Self {
+                Self(self.0 + other.0)
+            }
+        }
+        impl core::ops::Sub for $name {
+            type Output = Self;
+            fn sub(self, other: Self) -> Self {
+                Self(self.0 - other.0)
+            }
+        }
+        impl core::ops::Neg for $name {
+            type Output = Self;
+            fn neg(self) -> Self {
+                Self(-self.0)
+            }
+        }
+        impl core::ops::Mul<f64> for $name {
+            type Output = Self;
+            fn mul(self, factor: f64) -> Self {
+                Self(self.0 * factor)
+            }
+        }
+        impl core::ops::Div<f64> for $name {
+            type Output = Self;
+            fn div(self, divisor: f64) -> Self {
+                Self(self.0 / divisor)
+            }
+        }
+        impl core::ops::Div for $name {
+            type Output = f64;
+            fn div(self, other: Self) -> f64 {
+                self.0 / other.0
+            }
+        }
+    };
+}
+
+mod angle;
+mod length;
+mod log_mar;
+mod magnification;
+mod vergence;
+
+pub use angle::Angle;
+pub use length::Length;
+pub use log_mar::LogMar;
+pub use magnification::Magnification;
+pub use vergence::Vergence;

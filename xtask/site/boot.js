@@ -1,0 +1,35 @@
+// Starts the page; says so in plain words when it cannot run and when it has stopped.
+const arcminute = {
+    started: false,
+
+    say(id) {
+        const loading = document.getElementById('loading');
+        if (loading) loading.remove();
+        const message = document.getElementById(id);
+        message.hidden = false;
+        message.scrollIntoView();
+    },
+
+    // `text` holds one byte of the program in each character.
+    start(text, length) {
+        const bytes = new Uint8Array(text.length);
+        for (let i = 0; i < text.length; i++) bytes[i] = text.charCodeAt(i);
+        if (bytes.length !== length) console.error('The program was changed on its way here. The server must send .js files as UTF-8.');
+        wasm_bindgen({ module_or_path: bytes }).then(() => {
+            arcminute.started = true;
+            const loading = document.getElementById('loading');
+            if (loading) loading.remove();
+            document.documentElement.dataset.ready = 'yes';
+        }, reason => {
+            console.error(reason);
+            arcminute.say(arcminute.isPanic(reason) ? 'stopped' : 'cannot-run');
+        });
+    },
+
+    // After a panic the program answers nothing any more.
+    isPanic(reason) {
+        return typeof WebAssembly === 'object' && reason instanceof WebAssembly.RuntimeError;
+    },
+};
+addEventListener('error', event => { if (arcminute.isPanic(event.error)) arcminute.say('stopped'); });
+addEventListener('unhandledrejection', event => { if (arcminute.isPanic(event.reason)) arcminute.say('stopped'); });

@@ -1,0 +1,6 @@
+// The program comes in app.wasm.js, as text in a script, so that the page itself may be forbidden every connection.
+function arcminuteProgram(text, length) {
+    if (typeof WebAssembly !== 'object') arcminute.say('cannot-run');
+    else arcminute.start(text, length);
+}
+if ('serviceWorker' in navigator) addEventListener('load', () => { navigator.serviceWorker.register('sw.js').catch(() => {}); });
