@@ -64,6 +64,14 @@ bounds! {
     FRACTION_PART: "part of the fraction", "", (0.1, 20_000.0), (0.3, 2000.0), "1/60 to 20/2000 with nearer charts";
     /// Letters right on a log chart.
     LETTER_SCORE: "letters read", "letters", (0.0, 110.0), (0.0, 100.0), "20 lines of five and two more";
+    /// Decimal acuity, the reciprocal of the minimum angle of resolution.
+    DECIMAL_ACUITY: "decimal acuity", "", (0.001, 3.1), (0.01, 2.0), "the same range as on the logarithmic scale";
+    /// Letters gained or missed beside the line named.
+    LETTERS_BESIDE: "letters beside the line", "letters", (-9.0, 9.0), (-4.0, 4.0), "a log chart has five letters a line, other charts up to nine";
+    /// Distance of a chart from the eye.
+    CHART_DISTANCE: "test distance", "m", (0.05, 20.0), (0.25, 6.1), "near cards to 20 ft lanes";
+    /// Distance of the fingers or the hand that were shown.
+    HAND_DISTANCE: "distance of the hand", "m", (0.05, 10.0), (0.1, 6.0), "shown by hand in a room";
     /// 95 % limit of a repeated acuity measurement.
     RETEST_LIMIT: "retest limit", "logMAR", (0.01, 1.0), (0.05, 0.4), "published limits run from 0.05 to 0.36";
     /// Acuity reserve: size looked at over the least size seen.
@@ -88,6 +96,10 @@ bounds! {
     SPHERE: "sphere", "D", (-60.0, 40.0), (-20.0, 20.0), "refractions met with low vision are wide";
     /// Cylinder of a refraction.
     CYLINDER: "cylinder", "D", (-20.0, 20.0), (-8.0, 8.0), "refractions met with low vision are wide";
+    /// Addition for near.
+    ADD: "add", "D", (0.0, 40.0), (0.75, 12.0), "high adds are met with low vision";
+    /// Tilt of a lens about a line in its plane.
+    LENS_TILT: "lens tilt", "degrees", (-45.0, 45.0), (-20.0, 20.0), "the tilt formula is an approximation for small angles";
     /// Axis of a cylinder.
     AXIS: "axis", "degrees", (0.0, 180.0), (0.0, 180.0), "axes run from 1 to 180, and 0 is 180";
     /// Pupil centre from the middle of the bridge, one eye.
@@ -110,6 +122,8 @@ bounds! {
     PLAY: "play", "mm", (0.0, 5.0), (0.0, 2.0), "common practice, no source";
     /// Pantoscopic angle of the front.
     PANTOSCOPIC: "pantoscopic angle", "degrees", (-20.0, 30.0), (0.0, 15.0), "7 to 12 degrees usual: common practice, no source";
+    /// Turn of each lens against the plane of the front.
+    FACE_FORM: "face form angle", "degrees", (-15.0, 35.0), (0.0, 12.0), "common practice, no source";
     /// Cornea to centre of rotation.
     ROTATION_DEPTH: "cornea to rotation centre", "mm", (8.0, 20.0), (12.0, 15.0), "13 to 14 mm in fitting notes";
     /// Least web of lens left round the opening.
@@ -120,6 +134,12 @@ bounds! {
     SEGMENT_HEIGHT: "segment height", "mm", (0.0, 50.0), (10.0, 25.0), "common practice, no source";
     /// Tilt of a mounted telescope.
     TILT: "tilt", "degrees", (-10.0, 60.0), (0.0, 35.0), "geometry of 8 to 18 mm barrels gives 12 to 33";
+    /// From the lens to what is looked at through a near telescope or a segment.
+    MOUNT_DISTANCE: "working distance", "mm", (25.0, 10_000.0), (80.0, 1000.0), "near tasks, from the lens";
+    /// From the back of the lens to the centre of rotation of the eye.
+    STOP_DISTANCE: "lens to rotation centre", "mm", (8.0, 60.0), (22.0, 35.0), "vertex distance and 13 to 14 mm";
+    /// Diameter of a telescope's exit pupil.
+    EXIT_PUPIL: "exit pupil", "mm", (0.2, 40.0), (1.0, 15.0), "telescopes worn or held";
     /// Length of a telescope, lens to lens.
     TUBE_LENGTH: "tube length", "mm", (2.0, 300.0), (8.0, 120.0), "telescopes worn or held";
 }

@@ -8,7 +8,7 @@
 //! * Light travels left to right; a distance in that direction is positive; diverging light has negative vergence.
 //! * Magnification is signed: an inverting telescope stays negative in every formula, prism or not.
 //! * Distances to "the eye" are to its entrance pupil, about 3 mm behind the cornea.
-//! * Values go in and out through named units ([`unit`]); nothing here allocates a meaning to a bare number.
+//! * Values go in and out through named units ([`mod@unit`]); nothing here allocates a meaning to a bare number.
 //!
 //! No `std`, no text beyond trade notation, no platform: what a native test proves is what the page shows.
 #![no_std]
@@ -24,6 +24,7 @@ pub mod device;
 pub mod optics;
 pub mod predict;
 pub mod refraction;
+pub mod scan;
 pub mod source;
 pub mod task;
 pub mod tolerance;

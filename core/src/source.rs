@@ -42,6 +42,10 @@ sources! {
     BECK_2003: "beck-2003", Published, "Beck et al. 2003, Am J Ophthalmol 135:194: letter score of log charts (read in a package that quotes it)";
     /// Averaging and converting acuity.
     HOLLADAY_2004: "holladay-2004", Published, "Holladay 2004, J Cataract Refract Surg 30:287: visual acuity measurements";
+    /// Labels of the log ladder.
+    LADDER: "ladder", FromMemory, "ISO 8596: steps of 0.1 log on preferred numbers (rule read, list of grades from memory)";
+    /// Two-distance letter score.
+    TWO_DISTANCE_SCORE: "two-distance-score", FromMemory, "early-treatment diabetic retinopathy study, protocol: 30 letters added at 4 m (read); the switch at 20 letters and the six lines at 1 m are from memory";
     /// Measured acuity of counting fingers and hand motion.
     SCHULZE_BONSEL_2006: "schulze-bonsel-2006", Published, "Schulze-Bonsel et al. 2006, IOVS 47:1236: acuity at counting fingers and hand motion";
     /// Retest limit of acuity in legally blind people.

@@ -8,7 +8,7 @@ mod log;
 mod options;
 mod process;
 
-pub(crate) use log::{Console, Violation};
+use log::Console;
 pub(crate) use options::Options;
 
 use crate::temp::TempDir;
@@ -159,6 +159,11 @@ impl Driver {
             actions.extend(chord.iter().rev().map(|value| key("keyUp", value)));
         }
         self.post("actions", &json!({ "actions": [{ "type": "key", "id": "keyboard", "actions": actions }] }));
+    }
+
+    /// The number of the browser's process, where the system tells it.
+    pub(crate) fn browser_process(&self) -> Option<u64> {
+        self.browser_process
     }
 
     /// Where the page's downloads land.

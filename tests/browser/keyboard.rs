@@ -14,7 +14,7 @@ fn key(name: &str) -> Option<String> {
     let value = match name {
         "Backspace" => '\u{E003}',
         "Tab" => '\u{E004}',
-        "Enter" => '\u{E007}',
+        "Enter" => '\u{E006}',
         "Shift" => '\u{E008}',
         "Control" => '\u{E009}',
         "Alt" => '\u{E00A}',

@@ -4,7 +4,7 @@
 //! Both sockets share one port number, so that a browser told to send every host here sends both kinds.
 
 use std::io::{Read, Write};
-use std::net::{SocketAddr, TcpListener, TcpStream, UdpSocket};
+use std::net::{Shutdown, SocketAddr, TcpListener, TcpStream, UdpSocket};
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex};
 use std::thread;
@@ -27,6 +27,7 @@ type Seen = Mutex<Vec<(usize, Arrival)>>;
 pub(crate) struct Listener {
     address: SocketAddr,
     seen: Arc<Seen>,
+    open: Arc<Mutex<Vec<TcpStream>>>,
     stop: Arc<AtomicBool>,
 }
 
@@ -35,16 +36,17 @@ impl Listener {
         let (tcp, udp) = bind_both();
         let address = tcp.local_addr().expect("a bound socket has an address");
         let seen = Arc::new(Mutex::new(Vec::new()));
+        let open = Arc::new(Mutex::new(Vec::new()));
         let stop = Arc::new(AtomicBool::new(false));
         {
-            let (seen, stop) = (seen.clone(), stop.clone());
-            thread::spawn(move || accept(&tcp, &seen, &stop));
+            let (seen, open, stop) = (seen.clone(), open.clone(), stop.clone());
+            thread::spawn(move || accept(&tcp, &seen, &open, &stop));
         }
         {
             let (seen, stop) = (seen.clone(), stop.clone());
             thread::spawn(move || receive(&udp, &seen, &stop));
         }
-        Listener { address, seen, stop }
+        Listener { address, seen, open, stop }
     }
 
     /// `127.0.0.1:port`.
@@ -61,7 +63,12 @@ impl Listener {
         self.seen.lock().expect("the listener's list").iter().map(|(_, arrival)| arrival.clone()).collect()
     }
 
+    /// Starts the list anew, and closes every connection: browsers keep some in store, and one opened
+    /// before would otherwise be used unseen.
     pub(crate) fn forget(&self) {
+        for stream in self.open.lock().expect("the open connections").drain(..) {
+            let _may_be_closed = stream.shutdown(Shutdown::Both);
+        }
         self.seen.lock().expect("the listener's list").clear();
     }
 
@@ -105,7 +112,7 @@ fn receive(udp: &UdpSocket, seen: &Seen, stop: &AtomicBool) {
     }
 }
 
-fn accept(tcp: &TcpListener, seen: &Arc<Seen>, stop: &AtomicBool) {
+fn accept(tcp: &TcpListener, seen: &Arc<Seen>, open: &Mutex<Vec<TcpStream>>, stop: &AtomicBool) {
     for (number, stream) in tcp.incoming().enumerate() {
         if stop.load(Ordering::SeqCst) {
             return;
@@ -114,9 +121,14 @@ fn accept(tcp: &TcpListener, seen: &Arc<Seen>, stop: &AtomicBool) {
         // Written down at once: a connection counts even if nothing follows.
         let opened = Arrival::Connection { first_bytes: Vec::new() };
         seen.lock().expect("the listener's list").push((number, opened));
+        if let Ok(same) = stream.try_clone() {
+            open.lock().expect("the open connections").push(same);
+        }
         let seen = seen.clone();
         thread::spawn(move || {
-            let told = converse(stream);
+            let told = converse(&stream);
+            // The list of open connections holds it too, so letting go of ours would not close it.
+            let _may_be_closed = stream.shutdown(Shutdown::Both);
             let mut list = seen.lock().expect("the listener's list");
             // Not there any more means it was forgotten meanwhile.
             if let Some((_, place)) = list.iter_mut().find(|(other, _)| *other == number) {
@@ -127,7 +139,7 @@ fn accept(tcp: &TcpListener, seen: &Arc<Seen>, stop: &AtomicBool) {
 }
 
 /// Reads one request, answers it kindly, and says what it was.
-fn converse(mut stream: TcpStream) -> Arrival {
+fn converse(mut stream: &TcpStream) -> Arrival {
     let _may_fail_when_closed = stream.set_read_timeout(Some(Duration::from_secs(5)));
     let mut bytes = Vec::new();
     let mut chunk = [0; 4096];
@@ -141,7 +153,7 @@ fn converse(mut stream: TcpStream) -> Arrival {
             }
             Ok(count) => {
                 bytes.extend_from_slice(&chunk[..count]);
-                bytes.truncate(1024);
+                bytes.truncate(4096);
                 return Arrival::Connection { first_bytes: bytes };
             }
             Err(_) => return Arrival::Connection { first_bytes: bytes },

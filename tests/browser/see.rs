@@ -102,6 +102,19 @@ pub(crate) fn download(page: &Page, ending: &str) -> PathBuf {
     })
 }
 
+/// Waits until a service worker holds the site, so that it opens without its server.
+#[track_caller]
+pub(crate) fn kept_for_offline(page: &Page) {
+    within(SOON, "a service worker in charge", || {
+        let body = "const done = arguments[0]; navigator.serviceWorker.getRegistration()\
+                    .then((found) => done(found?.active?.state ?? 'none'), (fault) => done(String(fault)))";
+        match page.script_async(body, &[]).as_str() {
+            Some("activated") => Ok(()),
+            state => Err(format!("{state:?}; console: {:?}", page.console_errors())),
+        }
+    });
+}
+
 /// Fails if the page wrote an error to the console or did something its policy forbids.
 #[track_caller]
 pub(crate) fn no_errors(page: &Page) {

@@ -1,5 +1,6 @@
 //! Mounts the page.
 
 fn main() {
-    leptos::mount::mount_to_body(|| leptos::view! { <main><h1>"Arcminute"</h1></main> });
+    arcminute_web::platform::start();
+    leptos::mount::mount_to_body(arcminute_web::app::App);
 }

@@ -1,7 +1,5 @@
 // Starts the page; says so in plain words when it cannot run and when it has stopped.
 const arcminute = {
-    started: false,
-
     say(id) {
         const loading = document.getElementById('loading');
         if (loading) loading.remove();
@@ -16,7 +14,6 @@ const arcminute = {
         for (let i = 0; i < text.length; i++) bytes[i] = text.charCodeAt(i);
         if (bytes.length !== length) console.error('The program was changed on its way here. The server must send .js files as UTF-8.');
         wasm_bindgen({ module_or_path: bytes }).then(() => {
-            arcminute.started = true;
             const loading = document.getElementById('loading');
             if (loading) loading.remove();
             document.documentElement.dataset.ready = 'yes';

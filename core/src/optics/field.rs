@@ -21,7 +21,9 @@ pub struct Field {
 /// In the section through the axis each opening, carried to the pupil's plane, leaves an interval of heights that moves
 /// with the slope; the field ends where the common interval has shrunk to the wanted share of its width on axis.
 ///
-/// * Domain: paraxial, round openings. Off the section the shares differ a little; full and last do not.
+/// * Domain: paraxial, round openings. Off the section the shares differ a little; full and last do not. Where the light
+///   does not arrive parallel (an ametropic eye), half is exact, full and last are off by up to the focus times half
+///   the pupil (in radians).
 /// * Source: Smith, chapter 13 (Galilean: the eye's pupil is the stop, the objective the window; Keplerian: the field
 ///   stop or the eyepiece rim); generalised here, and checked against those closed forms.
 #[must_use]
@@ -52,9 +54,7 @@ pub fn field_of_view(train: &Train, pupil: Length) -> Option<Field> {
         least.max(0.0)
     };
     let angle = |share| Angle::from_tangent(slope_leaving(share)) * 2.0;
-    slope_leaving(0.0)
-        .is_finite()
-        .then(|| Field { full: angle(1.0), half: angle(0.5), last: angle(0.0) })
+    slope_leaving(0.0).is_finite().then(|| Field { full: angle(1.0), half: angle(0.5), last: angle(0.0) })
 }
 
 impl Field {

@@ -13,6 +13,7 @@
 //! * Magnification keeps its sign: a Keplerian's is negative even behind erecting prisms, whose path is counted as the
 //!   air-equivalent length.
 
+mod depth;
 mod exit_pupil;
 mod field;
 mod minifier;
@@ -23,6 +24,7 @@ mod telescope;
 mod train;
 mod view;
 
+pub use depth::{DepthOfField, depth_of_field};
 pub use exit_pupil::{LightThrough, disc_overlap, light_through};
 pub use field::{Field, field_of_view};
 pub use minifier::{MinusLens, minus_lens};

@@ -57,6 +57,12 @@ impl Driver {
 
     /// Chromium's network events since the start, as `{method, params}`; needs `network_log`.
     pub(crate) fn network_events(&self) -> Vec<Value> {
+        self.network_count();
+        self.network.borrow().clone()
+    }
+
+    /// How many network events there were so far.
+    pub(crate) fn network_count(&self) -> usize {
         let fresh = self.post("se/log", &json!({ "type": "performance" }));
         let mut network = self.network.borrow_mut();
         for entry in fresh.as_array().into_iter().flatten() {
@@ -64,7 +70,7 @@ impl Driver {
             let mut event: Value = serde_json::from_str(text).expect("a network event in JSON");
             network.push(event["message"].take());
         }
-        network.clone()
+        network.len()
     }
 
     /// Starts both logs anew.
@@ -72,7 +78,7 @@ impl Driver {
         self.console();
         self.console.borrow_mut().clear();
         if network {
-            self.network_events();
+            self.network_count();
             self.network.borrow_mut().clear();
         }
     }

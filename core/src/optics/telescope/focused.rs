@@ -1,6 +1,6 @@
 //! A telescope focused by the length of its tube, for a near thing, an ametropic eye, or both.
 
-use super::Telescope;
+use super::{Telescope, same_sign};
 use crate::error::{Error, Why};
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::optics::{Element, RayMatrix, Sight, Train};
@@ -57,8 +57,9 @@ impl Telescope {
         let afocal_eyepiece = self.eyepiece - ametropia_at_eyepiece;
         let image_to_eyepiece = afocal_eyepiece.focal_length();
         let length = behind_objective.focal_length() + image_to_eyepiece;
-        let same_kind = 0.0 < afocal_eyepiece.dioptres() * self.eyepiece.dioptres();
-        if behind_objective <= Vergence::ZERO || !same_kind || length <= Length::ZERO || !length.is_finite() {
+        let same_kind =
+            same_sign(behind_objective, self.objective) && same_sign(afocal_eyepiece, self.eyepiece);
+        if !same_kind || length <= Length::ZERO || !length.is_finite() {
             let found = match sight {
                 Sight::Far => format!("far, {} D", ametropia_at_eyepiece.dioptres()),
                 Sight::At(distance) => format!("{} m, {} D", distance.m(), ametropia_at_eyepiece.dioptres()),

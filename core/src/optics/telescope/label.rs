@@ -3,6 +3,7 @@
 use super::{Design, Telescope, lenses_from_length};
 use crate::bounds;
 use crate::error::Error;
+use crate::math;
 use crate::unit::{Angle, Length, Magnification};
 
 /// What a label gives.
@@ -49,7 +50,8 @@ impl Telescope {
         let size = label.power.size();
         let (signed, assumed_length) = match label.design {
             Design::Keplerian => (-size, Length::from_mm(KEPLERIAN_EYEPIECE_MM * (size + 1.0))),
-            Design::Galilean => (size, Length::from_mm(GALILEAN_EYEPIECE_MM * (size - 1.0))),
+            // Below 1x it is reversed, and the eyepiece the plus lens.
+            Design::Galilean => (size, Length::from_mm(GALILEAN_EYEPIECE_MM * math::abs(size - 1.0))),
         };
         let lenses =
             lenses_from_length(label.length.unwrap_or(assumed_length), Magnification::from_times(signed))?;

@@ -17,6 +17,11 @@ use crate::error::{Error, Why};
 use crate::unit::{Angle, Length, Vergence};
 use alloc::format;
 
+/// Whether both converge or both diverge.
+fn same_sign(one: Vergence, other: Vergence) -> bool {
+    0.0 < one.dioptres() * other.dioptres()
+}
+
 /// The two kinds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Design {
@@ -87,10 +92,10 @@ impl Telescope {
         })
     }
 
-    /// Which kind it is.
+    /// Which kind it is; a reversed Galilean (minus objective, plus eyepiece) is one still.
     #[must_use]
     pub fn design(&self) -> Design {
-        if Vergence::ZERO < self.eyepiece { Design::Keplerian } else { Design::Galilean }
+        if same_sign(self.objective, self.eyepiece) { Design::Keplerian } else { Design::Galilean }
     }
 
     /// The train from objective to eyepiece with the lenses this far apart.

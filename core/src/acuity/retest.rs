@@ -1,0 +1,67 @@
+//! How far repeated measurements of the same acuity differ.
+//!
+//! A 95 % limit: in 95 of 100 pairs of measurements with nothing changed the two differ by less. Only figures read in
+//! the work cited stand here; limits depend on the chart, the stopping rule and the time between as much as on people.
+
+use crate::source::{self, Source};
+use crate::unit::LogMar;
+
+/// One published limit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RetestLimit {
+    /// Stable key.
+    pub id: &'static str,
+    /// Who was measured and how.
+    pub population: &'static str,
+    /// Where it was published.
+    pub source: &'static Source,
+    log: f64,
+}
+
+impl RetestLimit {
+    /// The 95 % limit of the difference of two measurements.
+    ///
+    /// ```
+    /// use arcminute_core::acuity::retest;
+    /// assert_eq!(retest::LEGALLY_BLIND.limit().log(), 0.20);
+    /// ```
+    #[must_use]
+    pub fn limit(&self) -> LogMar {
+        LogMar::from_log(self.log)
+    }
+}
+
+macro_rules! limits {
+    ($($(#[$meta:meta])* $name:ident: $id:literal, $log:literal, $population:literal, $source:ident;)+) => {
+        $($(#[$meta])* pub static $name: RetestLimit =
+            RetestLimit { id: $id, population: $population, source: &source::$source, log: $log };)+
+        /// The whole table, narrowest first.
+        pub static ALL: &[&RetestLimit] = &[$(&$name),+];
+    };
+}
+
+limits! {
+    /// The narrowest to be hoped for.
+    TRAINED_NORMAL: "trained-normal", 0.14, "normal sight, trained observers, letter score", ARDITI_1993;
+    /// The usual choice for low vision; groups within the study ran from 0.13 to 0.36.
+    LEGALLY_BLIND: "legally-blind", 0.20, "legally blind people", KISER_2005;
+    /// Twelve letters; drusen 9, late disease 17.
+    MACULAR_DEGENERATION: "macular-degeneration", 0.24, "age-related macular degeneration", PATEL_2008;
+    /// Fifteen letters.
+    MACULAR_DEGENERATION_MONTH: "macular-degeneration-month", 0.30, "age-related macular degeneration, a month apart", ASLAM_2014;
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bounds;
+
+    #[test]
+    fn limits_are_possible_and_published() {
+        for row in ALL {
+            assert!(bounds::RETEST_LIMIT.check(row.limit().log()).is_ok(), "{}", row.id);
+            assert_eq!(row.source.standing, source::Standing::Published, "{}", row.id);
+        }
+        assert!(ALL.is_sorted_by(|a, b| a.limit() < b.limit()), "narrowest first, none twice");
+    }
+}

@@ -1,0 +1,249 @@
+//! Whether a telescope may sit where it was put, as data: the words for each check are the page's.
+//!
+//! A check without its inputs is left out of the list. A fit is refused when any check refuses it.
+
+mod aim;
+mod context;
+mod lens;
+mod person;
+mod segment;
+#[cfg(test)]
+mod tests;
+
+pub use context::{Carrier, Context, FellowLens, Grams};
+
+use super::mounting::Mounting;
+use super::request::Placement;
+use super::ways_out::{WaysOut, fits, ways_out};
+use crate::explain::{Named, Unit};
+use crate::unit::{Angle, Length};
+use alloc::vec::Vec;
+
+/// How much a check weighs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Severity {
+    /// In order.
+    Pass,
+    /// To be looked at or asked about.
+    Warning,
+    /// Not to be made like this.
+    Refuse,
+}
+
+/// Which check; [`CheckId::code`] is its stable key.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum CheckId {
+    /// Least web all round the opening, against the outline.
+    WebAllRound,
+    /// Web above the opening, against the box.
+    WebAbove,
+    /// Web on the nasal side, against the box.
+    WebNasal,
+    /// Web on the temporal side, against the box.
+    WebTemporal,
+    /// Top of the segment below the eyepiece.
+    SegmentBelowEyepiece,
+    /// Segment on the lens, and deep enough to use.
+    SegmentOnLens,
+    /// Top of the segment below the pupil.
+    SegmentBelowPupil,
+    /// Monocular PDs add up to the binocular one.
+    PdSum,
+    /// Eyepiece as ordered or made stands on the PD.
+    EyepieceOnPd,
+    /// Ordered tilt as the geometry gives it.
+    TiltAsComputed,
+    /// What the ordered tilt is measured from is stated.
+    TiltReferenceStated,
+    /// Exit pupil and eye pupil meet with the ordered tilt.
+    AxisThroughEye,
+    /// Frame sizes as usually met, and tall enough for a superior telescope.
+    FrameUsual,
+    /// Kind of carrier lens.
+    CarrierKind,
+    /// Axis of a carrier that was turned for drilling.
+    CarrierAxis,
+    /// The telescope is before the intended eye.
+    WhichEye,
+    /// What becomes of the fellow lens.
+    FellowLens,
+    /// Weight of the front.
+    Weight,
+    /// A full-diameter telescope is not worn walking.
+    FullDiameter,
+    /// Two telescopes aim at one place.
+    Pair,
+    /// The straight-ahead view stays free of the eyepiece.
+    StraightAhead,
+    /// Least web when the centre is marked in half millimetres.
+    WebAsMarked,
+}
+
+impl CheckId {
+    /// All checks, in order of their codes.
+    pub const ALL: [Self; 22] = [
+        Self::WebAllRound,
+        Self::WebAbove,
+        Self::WebNasal,
+        Self::WebTemporal,
+        Self::SegmentBelowEyepiece,
+        Self::SegmentOnLens,
+        Self::SegmentBelowPupil,
+        Self::PdSum,
+        Self::EyepieceOnPd,
+        Self::TiltAsComputed,
+        Self::TiltReferenceStated,
+        Self::AxisThroughEye,
+        Self::FrameUsual,
+        Self::CarrierKind,
+        Self::CarrierAxis,
+        Self::WhichEye,
+        Self::FellowLens,
+        Self::Weight,
+        Self::FullDiameter,
+        Self::Pair,
+        Self::StraightAhead,
+        Self::WebAsMarked,
+    ];
+
+    /// Number of the check in the fitting reference: 1 for C1; 21 and 22 are ours.
+    #[must_use]
+    pub fn code(self) -> u8 {
+        self as u8 + 1
+    }
+}
+
+/// What a value is held against.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Limit {
+    /// Not below.
+    AtLeast(Named),
+    /// Not above.
+    AtMost(Named),
+    /// From the first to the second.
+    Between(Named, Named),
+}
+
+/// Something that would put a check in order; lengths and angles are exact, rounding is the page's.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum WayOut {
+    /// A frame at least this tall, all else unchanged.
+    SmallestBoxHeight(Length),
+    /// A barrel of at most this diameter, all else unchanged.
+    LargestBarrel(Length),
+    /// Another placement rule.
+    OtherRule(Placement),
+    /// A segment with its top no higher than this.
+    LowerSegment(Length),
+    /// An eyepiece higher by this much.
+    HigherTelescope(Length),
+    /// A carrier without a segment.
+    SingleVisionCarrier,
+    /// This tilt to the carrier's normal.
+    OrderTilt(Angle),
+    /// Say what the tilt is measured from.
+    StateTiltReference,
+    /// Measure the PDs again.
+    MeasurePdAgain,
+    /// Move the eyepiece centre to this distance from the middle of the bridge.
+    MoveEyepiece(Length),
+    /// Mark the cylinder axis again after drilling.
+    MarkAxisAgain,
+    /// Confirm the eye, or choose the other.
+    ConfirmEye,
+    /// Decide on the fellow lens.
+    DecideFellowLens,
+    /// Headstrap, broader nose pads or a lighter telescope.
+    CarryTheWeight,
+    /// Use it seated only.
+    SeatedOnly,
+    /// Order both telescopes for one working distance.
+    OneWorkingDistance,
+    /// Mark the exact place, not the half millimetre.
+    MarkExactly,
+}
+
+/// One check and how it came out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Check {
+    /// Which.
+    pub id: CheckId,
+    /// How it came out.
+    pub severity: Severity,
+    /// The value that was judged, when there is one.
+    pub found: Option<Named>,
+    /// What it was held against.
+    pub limit: Option<Limit>,
+    /// What would put it in order; empty when it is.
+    pub ways_out: Vec<WayOut>,
+}
+
+/// The verdict over all checks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fit {
+    /// Every check passes.
+    Accepted,
+    /// Nothing stands against it, something is to be looked at.
+    AcceptedWithWarnings,
+    /// Something stands against it.
+    Refused,
+}
+
+impl Fit {
+    /// The verdict over a list of checks.
+    #[must_use]
+    pub fn of(checks: &[Check]) -> Self {
+        match checks.iter().map(|check| check.severity).max() {
+            Some(Severity::Refuse) => Self::Refused,
+            Some(Severity::Warning) => Self::AcceptedWithWarnings,
+            Some(Severity::Pass) | None => Self::Accepted,
+        }
+    }
+}
+
+/// Every check that its inputs allow, in order of code.
+///
+/// A web below the least web is refused all round; so is a segment that does not keep its gap. Limits marked common
+/// practice in the fitting reference only warn, but for these two.
+///
+/// # Example
+/// ```
+/// use arcminute_core::{fit::{check, mount, Context, Eye, Fit, Frame, MountingRequest}, unit::{Angle, Length}};
+/// let mm = Length::from_mm;
+/// let frame = Frame::new(mm(48.0), mm(44.0), mm(20.0), mm(8.0)).expect("a usual frame");
+/// let upright = MountingRequest::usual(Eye::Right, frame, mm(31.5), mm(23.0), mm(14.0));
+/// let tilted = MountingRequest { pantoscopic: Angle::from_degrees(8.0), ..upright };
+/// let verdict = |request| Fit::of(&check(&mount(request).expect("possible"), &Context::default()));
+/// assert_eq!(verdict(&upright), Fit::AcceptedWithWarnings, "the fellow lens is not decided");
+/// assert_eq!(verdict(&tilted), Fit::Refused, "2.6 mm of web");
+/// ```
+#[must_use]
+pub fn check(mounting: &Mounting, context: &Context) -> Vec<Check> {
+    let ways = if fits(mounting) { WaysOut::default() } else { ways_out(&mounting.request) };
+    let mut checks = lens::checks(mounting, context, &ways);
+    checks.extend(segment::checks(mounting, context, &ways));
+    checks.extend(aim::checks(mounting, context));
+    checks.extend(person::checks(mounting, context));
+    checks.sort_by_key(|check| check.id);
+    checks
+}
+
+/// `found` against a limit: passes when `good`, otherwise weighs `severity` and offers `ways`.
+fn judged(
+    id: CheckId,
+    good: bool,
+    severity: Severity,
+    found: Option<Named>,
+    limit: Option<Limit>,
+    ways: &[WayOut],
+) -> Check {
+    let (severity, ways_out) = if good { (Severity::Pass, Vec::new()) } else { (severity, ways.to_vec()) };
+    Check { id, severity, found, limit, ways_out }
+}
+
+fn mm(symbol: &'static str, length: Length) -> Named {
+    Named::new(symbol, length.mm(), Unit::Millimetre)
+}
+fn degrees(symbol: &'static str, angle: Angle) -> Named {
+    Named::new(symbol, angle.degrees(), Unit::Degree)
+}

@@ -1,0 +1,237 @@
+//! Each check passes and fails where it should, and offers what it should.
+
+use super::{Carrier, Check, CheckId, Context, FellowLens, Fit, Grams, Severity, WayOut, check};
+use crate::fit::{Eye, Frame, MountingRequest, Placement, TiltReference, mount};
+use crate::unit::{Angle, Length, LogMar, Vergence};
+use alloc::vec::Vec;
+
+fn mm(value: f64) -> Length {
+    Length::from_mm(value)
+}
+
+fn request() -> MountingRequest {
+    let frame = Frame::new(mm(48.0), mm(44.0), mm(20.0), mm(8.0)).expect("a usual frame");
+    MountingRequest::usual(Eye::Right, frame, mm(31.5), mm(23.0), mm(14.0))
+}
+
+fn decided() -> Context {
+    Context { fellow_lens: Some(FellowLens::Clear), ..Context::default() }
+}
+
+fn checked(request: MountingRequest, context: Context) -> Vec<Check> {
+    check(&mount(&request).expect("possible"), &context)
+}
+
+/// The gravest outcome of one check; `None` when it was left out.
+#[track_caller]
+fn outcome(request: MountingRequest, context: Context, id: CheckId) -> Option<Severity> {
+    checked(request, context).iter().filter(|check| check.id == id).map(|check| check.severity).max()
+}
+
+#[test]
+fn codes_follow_the_order_of_the_checks() {
+    for (place, id) in CheckId::ALL.into_iter().enumerate() {
+        assert_eq!(usize::from(id.code()), place + 1, "{id:?}");
+    }
+}
+
+#[test]
+fn a_fit_in_order_has_nothing_to_offer() {
+    let checks = checked(request(), decided());
+    assert_eq!(Fit::of(&checks), Fit::Accepted, "{checks:?}");
+    assert!(checks.iter().all(|check| check.ways_out.is_empty()), "{checks:?}");
+    assert!(checks.is_sorted_by_key(|check| check.id), "{checks:?}");
+}
+
+#[test]
+fn a_thin_web_is_refused_with_the_ways_out() {
+    let tilted = MountingRequest { pantoscopic: Angle::from_degrees(8.0), ..request() };
+    let checks = checked(tilted, decided());
+    assert_eq!(Fit::of(&checks), Fit::Refused);
+    let web = checks.iter().find(|check| check.id == CheckId::WebAllRound).expect("always checked");
+    assert!(
+        matches!(
+            web.ways_out[..],
+            [WayOut::SmallestBoxHeight(b), WayOut::LargestBarrel(d), WayOut::OtherRule(Placement::Highest), WayOut::OtherRule(Placement::Centred)]
+                if (b.mm() - 44.388).abs() < 1e-3 && d.mm() < 14.0
+        ),
+        "{:?}",
+        web.ways_out
+    );
+    assert!(
+        !checks.iter().any(|check| check.id == CheckId::WebAsMarked),
+        "nothing is marked on a refused lens"
+    );
+}
+
+#[test]
+fn a_place_rounded_to_half_millimetres_can_lose_the_web() {
+    let frame = Frame { box_height: mm(43.35), ..request().frame };
+    let tight = MountingRequest { frame, ..request() };
+    assert_eq!(outcome(tight, decided(), CheckId::WebAllRound), Some(Severity::Pass));
+    assert_eq!(outcome(tight, decided(), CheckId::WebAsMarked), Some(Severity::Warning));
+}
+
+#[test]
+fn segment_checks() {
+    let with = |top| MountingRequest { segment_height: Some(mm(top)), ..request() };
+    for (top, below_eyepiece, on_lens, below_pupil) in [
+        (15.0, Severity::Pass, Severity::Pass, Severity::Pass),
+        (15.1, Severity::Refuse, Severity::Pass, Severity::Pass),
+        (9.0, Severity::Pass, Severity::Warning, Severity::Pass),
+        (21.5, Severity::Refuse, Severity::Pass, Severity::Warning),
+    ] {
+        let got = |id| outcome(with(top), decided(), id);
+        assert_eq!(got(CheckId::SegmentBelowEyepiece), Some(below_eyepiece), "top {top}");
+        assert_eq!(got(CheckId::SegmentOnLens), Some(on_lens), "top {top}");
+        assert_eq!(got(CheckId::SegmentBelowPupil), Some(below_pupil), "top {top}");
+    }
+    let wide = Context { segment_width: Some(mm(46.0)), segment_inset: Some(mm(2.0)), ..decided() };
+    assert_eq!(
+        outcome(with(15.0), wide, CheckId::SegmentOnLens),
+        Some(Severity::Refuse),
+        "46 mm reach off the lens"
+    );
+    let checks = checked(with(17.0), decided());
+    let ways = &checks
+        .iter()
+        .find(|check| check.id == CheckId::SegmentBelowEyepiece)
+        .expect("has a segment")
+        .ways_out;
+    assert!(
+        matches!(ways[..2], [WayOut::LowerSegment(low), WayOut::HigherTelescope(by)]
+            if (low.mm() - 15.0).abs() < 1e-9 && (by.mm() - 2.0).abs() < 1e-9),
+        "{ways:?}"
+    );
+}
+
+#[test]
+fn an_ordered_tilt_is_compared_and_its_miss_judged() {
+    let ordered = |degrees, reference| MountingRequest {
+        ordered_tilt: Some(Angle::from_degrees(degrees)),
+        tilt_reference: reference,
+        exit_pupil: Some(mm(4.0)),
+        ..request()
+    };
+    for (tilt, reference, as_computed, stated, through_eye) in [
+        (19.0, TiltReference::CarrierNormal, Severity::Pass, Severity::Pass, Severity::Pass),
+        (10.0, TiltReference::CarrierNormal, Severity::Warning, Severity::Pass, Severity::Warning),
+        (19.0, TiltReference::NotStated, Severity::Pass, Severity::Warning, Severity::Pass),
+        (15.0, TiltReference::CarrierNormal, Severity::Warning, Severity::Pass, Severity::Pass),
+    ] {
+        let got = |id| outcome(ordered(tilt, reference), decided(), id);
+        assert_eq!(got(CheckId::TiltAsComputed), Some(as_computed), "{tilt} {reference:?}");
+        assert_eq!(got(CheckId::TiltReferenceStated), Some(stated), "{tilt} {reference:?}");
+        assert_eq!(got(CheckId::AxisThroughEye), Some(through_eye), "{tilt} {reference:?}");
+    }
+    assert_eq!(outcome(request(), decided(), CheckId::AxisThroughEye), None, "no tilt ordered");
+}
+
+#[test]
+fn the_person() {
+    let base = decided;
+    let acuity = |right: Option<f64>, left: Option<f64>| Context {
+        acuity_right: right.map(LogMar::from_log),
+        acuity_left: left.map(LogMar::from_log),
+        ..base()
+    };
+    let pd = |both| Context {
+        pd_right: Some(mm(31.5)),
+        pd_left: Some(mm(32.0)),
+        pd_both: Some(mm(both)),
+        ..base()
+    };
+    let weight = |grams| Context { front_weight: Some(Grams(grams)), ..base() };
+    let cylinder = |d, carrier_turned| Context {
+        carrier_cylinder: Some(Vergence::from_dioptres(d)),
+        carrier_turned,
+        ..base()
+    };
+    for (id, context, wanted) in [
+        (CheckId::WhichEye, acuity(None, None), None),
+        (CheckId::WhichEye, acuity(Some(0.8), Some(1.0)), Some(Severity::Pass)),
+        (CheckId::WhichEye, acuity(Some(1.0), Some(0.8)), Some(Severity::Warning)),
+        (CheckId::WhichEye, acuity(None, Some(0.8)), Some(Severity::Warning)),
+        (CheckId::WhichEye, acuity(Some(1.0), None), Some(Severity::Pass)),
+        (CheckId::PdSum, base(), None),
+        (CheckId::PdSum, pd(64.0), Some(Severity::Pass)),
+        (CheckId::PdSum, pd(62.9), Some(Severity::Warning)),
+        (CheckId::Weight, weight(60.0), Some(Severity::Pass)),
+        (CheckId::Weight, weight(61.0), Some(Severity::Warning)),
+        (CheckId::FellowLens, Context::default(), Some(Severity::Warning)),
+        (CheckId::CarrierAxis, cylinder(-1.5, true), Some(Severity::Warning)),
+        (CheckId::CarrierAxis, cylinder(-1.5, false), Some(Severity::Pass)),
+        (CheckId::CarrierAxis, cylinder(0.0, true), Some(Severity::Pass)),
+        (CheckId::CarrierKind, Context { carrier: Carrier::Progressive, ..base() }, Some(Severity::Warning)),
+        (CheckId::CarrierKind, Context { carrier: Carrier::Trifocal, ..base() }, Some(Severity::Warning)),
+        (CheckId::CarrierKind, Context { carrier: Carrier::Bifocal, ..base() }, Some(Severity::Pass)),
+        (CheckId::EyepieceOnPd, Context { eyepiece_x: Some(mm(32.0)), ..base() }, Some(Severity::Pass)),
+        (CheckId::EyepieceOnPd, Context { eyepiece_x: Some(mm(32.1)), ..base() }, Some(Severity::Warning)),
+    ] {
+        assert_eq!(outcome(request(), context, id), wanted, "{id:?}");
+    }
+}
+
+#[test]
+fn frames_out_of_the_usual_and_low_ones_are_pointed_out() {
+    let sized = |a, b| {
+        let frame = Frame { box_width: mm(a), box_height: mm(b), ..request().frame };
+        MountingRequest { frame, pupil_height: mm(b / 2.0), barrel_radius: mm(4.0), ..request() }
+    };
+    for (a, b, wanted) in
+        [(48.0, 44.0, Severity::Pass), (64.0, 44.0, Severity::Warning), (48.0, 35.0, Severity::Warning)]
+    {
+        assert_eq!(outcome(sized(a, b), decided(), CheckId::FrameUsual), Some(wanted), "A {a}, B {b}");
+    }
+    let centred = MountingRequest { rule: Placement::Centred, ..sized(48.0, 35.0) };
+    assert_eq!(
+        outcome(centred, decided(), CheckId::FrameUsual),
+        Some(Severity::Pass),
+        "35 mm will do when centred"
+    );
+}
+
+#[test]
+fn a_full_diameter_telescope_is_for_sitting() {
+    let centred = MountingRequest { rule: Placement::Centred, ..request() };
+    let walking = Context { worn_walking: true, ..decided() };
+    assert_eq!(outcome(centred, decided(), CheckId::FullDiameter), Some(Severity::Warning));
+    assert_eq!(outcome(centred, walking, CheckId::FullDiameter), Some(Severity::Refuse));
+    assert_eq!(outcome(request(), walking, CheckId::FullDiameter), None, "a superior one is worn walking");
+    assert_eq!(
+        outcome(centred, decided(), CheckId::StraightAhead),
+        None,
+        "it is meant to stand before the pupil"
+    );
+}
+
+#[test]
+fn an_eyepiece_before_the_pupil_is_pointed_out() {
+    let low = MountingRequest { rule: Placement::Highest, pupil_height: mm(27.0), ..request() };
+    assert_eq!(outcome(low, decided(), CheckId::StraightAhead), Some(Severity::Warning));
+    assert_eq!(outcome(request(), decided(), CheckId::StraightAhead), Some(Severity::Pass));
+}
+
+#[test]
+fn two_telescopes_aim_at_one_place() {
+    let at = |eye, pd, distance: Option<f64>| MountingRequest {
+        eye,
+        monocular_pd: mm(pd),
+        working_distance: distance.map(mm),
+        ..request()
+    };
+    let pair = |other: MountingRequest, both: Option<f64>| {
+        let fellow_mounting = Some(mount(&other).expect("possible"));
+        let context = Context { fellow_mounting, pd_both: both.map(mm), ..Context::default() };
+        outcome(at(Eye::Right, 31.5, Some(400.0)), context, CheckId::Pair)
+    };
+    assert_eq!(pair(at(Eye::Left, 32.0, Some(400.0)), Some(63.5)), Some(Severity::Pass));
+    assert_eq!(pair(at(Eye::Left, 32.0, Some(400.0)), None), Some(Severity::Pass));
+    assert_eq!(pair(at(Eye::Left, 32.0, Some(400.0)), Some(66.0)), Some(Severity::Warning));
+    assert_eq!(pair(at(Eye::Left, 32.0, Some(350.0)), Some(63.5)), Some(Severity::Refuse));
+    assert_eq!(
+        pair(at(Eye::Right, 32.0, Some(400.0)), Some(63.5)),
+        Some(Severity::Refuse),
+        "the same eye twice"
+    );
+}

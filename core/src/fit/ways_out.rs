@@ -1,0 +1,95 @@
+//! What would make a refused fit possible.
+
+use super::mounting::{Mounting, mount};
+use super::request::{MountingRequest, Placement};
+use crate::bounds;
+use crate::unit::Length;
+use alloc::vec::Vec;
+
+/// Changes of one thing at a time that make a fit possible; `None` where no value of it does.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct WaysOut {
+    /// Least box height B with which the fit is possible, all else unchanged.
+    pub smallest_box_height: Option<Length>,
+    /// Greatest barrel diameter with which the fit is possible, all else unchanged.
+    pub largest_barrel: Option<Length>,
+    /// Other placement rules under which the fit is possible.
+    pub rules: Vec<Placement>,
+    /// Highest top of a segment that keeps its gap from the eyepiece; `None` when it would lie below the lens.
+    pub highest_segment: Option<Length>,
+}
+
+/// Shortfall that is a rounding error of the sum and not of the lens, in millimetres.
+pub(super) const ROUNDING: f64 = 1e-6;
+
+/// Whether web and segment gap are kept.
+pub(super) fn fits(mounting: &Mounting) -> bool {
+    let asked = &mounting.request;
+    let web_kept = mounting.web.least.mm() >= asked.least_web.mm() - ROUNDING;
+    web_kept && asked.segment_height.is_none_or(|top| top.mm() <= mounting.segment_max.mm() + ROUNDING)
+}
+
+/// The single changes that make this fit possible: least box height, greatest barrel, other rules, highest segment.
+///
+/// "Possible" means that the web is kept all round the opening and the segment keeps its gap. Box height and barrel are
+/// searched in steps of two millimetres over [`bounds`] and then halved down to a millionth.
+///
+/// ```
+/// use arcminute_core::{fit::{ways_out, Eye, Frame, MountingRequest}, unit::Length};
+/// let mm = Length::from_mm;
+/// let low = Frame::new(mm(48.0), mm(38.0), mm(20.0), mm(8.0)).expect("a low frame");
+/// let ways = ways_out(&MountingRequest::usual(Eye::Right, low, mm(31.5), mm(21.0), mm(14.0)));
+/// assert!((ways.smallest_box_height.expect("a taller frame").mm() - 41.326).abs() < 5e-4);
+/// assert!(ways.largest_barrel.expect("a thinner barrel").mm() > 10.0);
+/// ```
+#[must_use]
+pub fn ways_out(request: &MountingRequest) -> WaysOut {
+    let possible = |request: &MountingRequest| mount(request).is_ok_and(|mounting| fits(&mounting));
+    let with_box_height = |height: f64| {
+        let mut changed = *request;
+        changed.frame.box_height = Length::from_mm(height);
+        possible(&changed)
+    };
+    let with_barrel = |diameter: f64| {
+        possible(&MountingRequest { barrel_radius: Length::from_mm(diameter / 2.0), ..*request })
+    };
+    let (low, high) = bounds::BOX_HEIGHT.possible;
+    let (thin, thick) = bounds::BARREL.possible;
+    WaysOut {
+        smallest_box_height: first_possible(low, high, &with_box_height).map(Length::from_mm),
+        largest_barrel: first_possible(thick, thin, &with_barrel).map(Length::from_mm),
+        rules: Placement::ALL
+            .into_iter()
+            .filter(|rule| *rule != request.rule && possible(&MountingRequest { rule: *rule, ..*request }))
+            .collect(),
+        highest_segment: mount(request).ok().map(|m| m.segment_max).filter(|top| *top > Length::ZERO),
+    }
+}
+
+/// The first possible value on the way from `from` to `to`.
+fn first_possible(from: f64, to: f64, possible: &dyn Fn(f64) -> bool) -> Option<f64> {
+    let step = if from < to { 2.0 } else { -2.0 };
+    let mut before = None;
+    let mut value = from;
+    while (to - value) * step >= 0.0 {
+        if possible(value) {
+            return Some(before.map_or(value, |not| halved(not, value, possible)));
+        }
+        before = Some(value);
+        value += step;
+    }
+    None
+}
+
+/// The value between an impossible and a possible one where it becomes possible, on the possible side.
+fn halved(mut impossible: f64, mut good: f64, possible: &dyn Fn(f64) -> bool) -> f64 {
+    for _ in 0..21 {
+        let middle = (impossible + good) / 2.0;
+        if possible(middle) {
+            good = middle;
+        } else {
+            impossible = middle;
+        }
+    }
+    good
+}

@@ -1,0 +1,77 @@
+//! Laws of refractions, on random input.
+
+use super::*;
+use crate::unit::Length;
+use alloc::string::{String, ToString};
+use proptest::prelude::*;
+
+fn refraction() -> impl Strategy<Value = Refraction> {
+    (-80..80i32, -40..40i32, 1..=180u16).prop_map(|(sphere, cylinder, axis)| Refraction {
+        sphere: Vergence::from_dioptres(f64::from(sphere) / 4.0),
+        cylinder: Vergence::from_dioptres(f64::from(cylinder) / 4.0),
+        axis: Some(axis),
+    })
+}
+
+fn pieces() -> impl Strategy<Value = String> {
+    let piece = prop::sample::select(vec![
+        "+", "-", "2.00", "1.50", "0.125", "150", "1050", "25", "0", "plano", "pl", " ", "/", "x", "@", "ax",
+        "090", "181", "add", "DS", "sph", "é", "°", ".",
+    ]);
+    prop::collection::vec(piece, 0..12).prop_map(|pieces| pieces.concat())
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(10_000))]
+
+    #[test]
+    fn no_text_makes_it_panic(text in any::<String>()) {
+        let _ = parse(&text);
+    }
+
+    #[test]
+    fn what_is_understood_reads_back_the_same(text in pieces()) {
+        let choices = match parse(&text) {
+            Parsed::Understood(only) => vec![only],
+            Parsed::Ask { choices } => choices,
+            Parsed::Empty | Parsed::Refused(_) => vec![],
+        };
+        for choice in choices {
+            prop_assert_eq!(parse(&choice.to_string()), Parsed::Understood(choice), "{} as {}", text, choice);
+        }
+    }
+
+    #[test]
+    fn transposing_keeps_the_lens(lens in refraction()) {
+        let other = lens.transposed();
+        prop_assert_eq!(other.transposed(), lens);
+        let (a, b) = (lens.power_vector(), other.power_vector());
+        for (a, b) in [(a.mean_sphere, b.mean_sphere), (a.j0, b.j0), (a.j45, b.j45)] {
+            prop_assert!((a - b).abs() < Vergence::from_dioptres(1e-12), "{lens} and {other}");
+        }
+        for degrees in [0.0, 17.0, 45.0, 90.0, 133.0] {
+            let meridian = Angle::from_degrees(degrees);
+            let apart = (lens.power_along(meridian) - other.power_along(meridian)).abs();
+            prop_assert!(apart < Vergence::from_dioptres(1e-12), "{lens} along {degrees}");
+        }
+        prop_assert_eq!(lens.strongest_meridian().abs(), other.strongest_meridian().abs());
+    }
+
+    #[test]
+    fn moving_back_gives_the_lens_back(lens in refraction(), mm in -15.0..15.0f64) {
+        let moved = lens.moved(Length::from_mm(mm)).expect("no focus so near");
+        let back = moved.to.moved(Length::from_mm(-mm)).expect("no focus so near").to;
+        let apart = (back.sphere - lens.sphere).abs().max((back.cylinder - lens.cylinder).abs());
+        prop_assert!(apart < Vergence::from_dioptres(1e-9), "{lens} came back as {back}");
+    }
+
+    #[test]
+    fn working_agrees(lens in refraction(), mm in -15.0..15.0f64, degrees in -45.0..45.0f64) {
+        let mut steps = lens.power_vector().steps();
+        steps.extend(lens.moved(Length::from_mm(mm)).expect("no focus so near").steps());
+        steps.extend(tilted(lens.sphere, Angle::from_degrees(degrees), TiltAbout::Vertical).expect("in range").steps());
+        for step in steps {
+            prop_assert_eq!(step.check(), Ok(()));
+        }
+    }
+}

@@ -1,0 +1,287 @@
+//! A cursor over typed text, shared by the parsers of trade notation.
+//!
+//! It knows numbers with a decimal point, words without regard to case, signs and length units; nothing else. Decimal
+//! commas, wide digits and typographic signs are made plain before the text comes here. It never panics and never
+//! looks ahead further than what it takes.
+
+use crate::error::{Error, Why};
+use crate::unit::Length;
+use alloc::string::String;
+
+/// Most characters that an entry may have.
+pub const LONGEST: usize = 200;
+
+/// Most characters of an entry that a message quotes.
+const QUOTED: usize = 40;
+
+/// The text itself, or its first 40 characters and an ellipsis, to be quoted in a message.
+///
+/// ```
+/// assert_eq!(arcminute_core::scan::quoted("20/200"), "20/200");
+/// assert_eq!(arcminute_core::scan::quoted(&"9".repeat(10_000)).chars().count(), 41);
+/// ```
+#[must_use]
+pub fn quoted(text: &str) -> String {
+    match text.char_indices().nth(QUOTED) {
+        None => text.into(),
+        Some((end, _)) => {
+            let mut cut = String::from(&text[..end]);
+            cut.push('…');
+            cut
+        }
+    }
+}
+
+/// The text without the blanks round it, if it is short enough for an entry.
+///
+/// # Errors
+/// [`Why::TooLong`] above [`LONGEST`] characters; the message quotes the beginning only.
+pub fn entry<'a>(quantity: &'static str, text: &'a str) -> Result<&'a str, Error> {
+    let text = text.trim();
+    if text.chars().nth(LONGEST).is_some() {
+        return Err(Error::new(quantity, quoted(text), Why::TooLong { max: LONGEST }));
+    }
+    Ok(text)
+}
+
+/// A unit in which a length may be written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LengthUnit {
+    /// Millimetres.
+    Millimetre,
+    /// Centimetres.
+    Centimetre,
+    /// Metres.
+    Metre,
+    /// Inches of 25.4 mm.
+    Inch,
+    /// Feet of 0.3048 m.
+    Foot,
+}
+
+impl LengthUnit {
+    /// The ways of writing length units, to be named in a message.
+    pub const ACCEPTED: &'static str = "mm, cm, m, in or ft";
+
+    /// The unit with this symbol, if it is one of lengths: `mm`, `cm`, `m`, `in`, `ft`.
+    ///
+    /// ```
+    /// use arcminute_core::{bounds, scan::LengthUnit};
+    /// assert_eq!(LengthUnit::of_symbol(bounds::BOX_HEIGHT.unit), Some(LengthUnit::Millimetre));
+    /// assert_eq!(LengthUnit::of_symbol("degrees"), None);
+    /// ```
+    #[must_use]
+    pub fn of_symbol(symbol: &str) -> Option<Self> {
+        let mut cursor = Cursor::new(symbol);
+        cursor.length_unit().filter(|_| cursor.rest().is_empty())
+    }
+
+    /// So much of this unit as a number.
+    #[must_use]
+    pub fn value(self, length: Length) -> f64 {
+        match self {
+            Self::Millimetre => length.mm(),
+            Self::Centimetre => length.cm(),
+            Self::Metre => length.m(),
+            Self::Inch => length.inches(),
+            Self::Foot => length.feet(),
+        }
+    }
+
+    /// The length of so many of this unit.
+    ///
+    /// ```
+    /// use arcminute_core::scan::LengthUnit;
+    /// assert_eq!(LengthUnit::Inch.length(16.0).mm(), 406.4);
+    /// ```
+    #[must_use]
+    pub fn length(self, value: f64) -> Length {
+        match self {
+            Self::Millimetre => Length::from_mm(value),
+            Self::Centimetre => Length::from_cm(value),
+            Self::Metre => Length::from_m(value),
+            Self::Inch => Length::from_inches(value),
+            Self::Foot => Length::from_feet(value),
+        }
+    }
+}
+
+/// A number without sign, and how it was written.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Number<'a> {
+    /// Its value.
+    pub value: f64,
+    /// Its digits and point.
+    pub text: &'a str,
+}
+
+/// A place in a text; what was taken lies before it.
+#[derive(Clone, Copy, Debug)]
+pub struct Cursor<'a> {
+    rest: &'a str,
+}
+
+impl<'a> Cursor<'a> {
+    /// At the beginning of the text.
+    #[must_use]
+    pub fn new(text: &'a str) -> Self {
+        Self { rest: text.trim() }
+    }
+    /// What has not been taken, without blanks round it.
+    #[must_use]
+    pub fn rest(&self) -> &'a str {
+        self.rest
+    }
+    /// Nothing, if all was taken.
+    ///
+    /// # Errors
+    /// [`Why::Trailing`] with the part left over; `text` is the whole entry.
+    pub fn end(&self, quantity: &'static str, text: &str) -> Result<(), Error> {
+        if self.rest.is_empty() {
+            return Ok(());
+        }
+        Err(Error::new(quantity, quoted(text), Why::Trailing { rest: quoted(self.rest) }))
+    }
+    /// Whether this sign came next; it is taken.
+    pub fn take(&mut self, wanted: char) -> bool {
+        match self.rest.strip_prefix(wanted) {
+            Some(rest) => {
+                self.rest = rest.trim_start();
+                true
+            }
+            None => false,
+        }
+    }
+    /// Whether one of these phrases came next, in capitals or not; it is taken. A phrase ends where a word ends.
+    ///
+    /// ```
+    /// use arcminute_core::scan::Cursor;
+    /// let mut cursor = Cursor::new("Light  Perception");
+    /// assert!(!cursor.phrase(&["light", "l"][1..]));
+    /// assert!(cursor.phrase(&["light perception"]));
+    /// ```
+    pub fn phrase(&mut self, phrases: &[&str]) -> bool {
+        phrases.iter().any(|phrase| {
+            let before = *self;
+            let taken = phrase.split(' ').all(|word| self.word(word));
+            if !taken {
+                *self = before;
+            }
+            taken
+        })
+    }
+    fn word(&mut self, word: &str) -> bool {
+        let Some((head, tail)) = self.rest.split_at_checked(word.len()) else { return false };
+        let ends = !tail.starts_with(|next: char| next.is_alphabetic());
+        let taken = ends && head.eq_ignore_ascii_case(word);
+        if taken {
+            self.rest = tail.trim_start();
+        }
+        taken
+    }
+    /// `1` or `-1` if a sign came next; it is taken.
+    pub fn sign(&mut self) -> Option<f64> {
+        if self.take('-') {
+            Some(-1.0)
+        } else if self.take('+') {
+            Some(1.0)
+        } else {
+            None
+        }
+    }
+    /// A number such as `200`, `0.1`, `.5` if it came next; exponents, `inf` and the like are not numbers here.
+    ///
+    /// ```
+    /// use arcminute_core::scan::Cursor;
+    /// let mut cursor = Cursor::new("12.5e9");
+    /// assert_eq!(cursor.number().map(|number| number.value), Some(12.5));
+    /// assert_eq!(cursor.rest(), "e9");
+    /// ```
+    pub fn number(&mut self) -> Option<Number<'a>> {
+        let digits = |text: &str| text.bytes().take_while(u8::is_ascii_digit).count();
+        let whole = digits(self.rest);
+        let mut end = whole;
+        if self.rest[whole..].starts_with('.') {
+            let fraction = digits(&self.rest[whole + 1..]);
+            if whole + fraction > 0 {
+                end = whole + 1 + fraction;
+            }
+        }
+        let (text, rest) = self.rest.split_at(end);
+        let value = text.parse().ok()?;
+        self.rest = rest.trim_start();
+        Some(Number { value, text })
+    }
+    /// A length unit if it came next; it is taken.
+    pub fn length_unit(&mut self) -> Option<LengthUnit> {
+        const WORDS: &[(LengthUnit, &[&str])] = &[
+            (LengthUnit::Millimetre, &["mm"]),
+            (LengthUnit::Centimetre, &["cm"]),
+            (LengthUnit::Metre, &["m", "metre", "metres", "meter", "meters"]),
+            (LengthUnit::Inch, &["in", "inch", "inches"]),
+            (LengthUnit::Foot, &["ft", "foot", "feet"]),
+        ];
+        if let Some((unit, _)) = WORDS.iter().find(|(_, words)| self.phrase(words)) {
+            return Some(*unit);
+        }
+        if self.take('"') || (self.rest.starts_with("''") && self.take('\'') && self.take('\'')) {
+            Some(LengthUnit::Inch)
+        } else if self.take('\'') {
+            Some(LengthUnit::Foot)
+        } else {
+            None
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_are_taken_as_written_and_no_further() {
+        for (text, value, rest) in [
+            ("20/200", 20.0, "/200"),
+            (".5x", 0.5, "x"),
+            ("5.", 5.0, ""),
+            ("1.2.3", 1.2, ".3"),
+            ("007", 7.0, ""),
+        ] {
+            let mut cursor = Cursor::new(text);
+            let number = cursor.number().expect(text);
+            assert!((number.value - value).abs() < 1e-15, "{text} gave {number:?}");
+            assert_eq!(cursor.rest(), rest, "{text}");
+        }
+        for text in ["", ".", "-1", "inf", "NaN", "٣", "e5"] {
+            assert_eq!(Cursor::new(text).number(), None, "{text}");
+        }
+    }
+
+    #[test]
+    fn units_of_length() {
+        for (text, unit) in [
+            ("mm", LengthUnit::Millimetre),
+            ("CM", LengthUnit::Centimetre),
+            ("m", LengthUnit::Metre),
+            ("in", LengthUnit::Inch),
+            ("\"", LengthUnit::Inch),
+            ("''", LengthUnit::Inch),
+            ("'", LengthUnit::Foot),
+            ("ft", LengthUnit::Foot),
+        ] {
+            let mut cursor = Cursor::new(text);
+            assert_eq!(cursor.length_unit(), Some(unit), "{text}");
+            assert_eq!(cursor.rest(), "", "{text}");
+        }
+        assert_eq!(Cursor::new("mmm").length_unit(), None, "a word is taken whole");
+    }
+
+    #[test]
+    fn a_long_text_is_cut_between_characters() {
+        let text = "٣".repeat(300);
+        assert_eq!(quoted(&text), "٣".repeat(40) + "…");
+        let error = entry("acuity", &text).expect_err("300 characters");
+        assert_eq!(error.why, Why::TooLong { max: 200 });
+        assert!(entry("acuity", &"٣".repeat(200)).is_ok(), "characters are counted, not bytes");
+    }
+}

@@ -1,0 +1,141 @@
+//! The shell: header, places, and the voice that says results aloud.
+
+use crate::model::draft::Draft;
+use crate::model::{demo, summary};
+use crate::page::{BenchPlace, FitPlace, GoalsPlace, LadderAside, LadderPlace, PersonPlace, SheetsPlace};
+use crate::platform;
+use crate::ui::{Case, Place};
+use leptos::prelude::*;
+use std::time::Duration;
+
+/// Pause in typing after which the result is said.
+const QUIET: Duration = Duration::from_millis(500);
+
+/// The whole page.
+#[component]
+pub fn App() -> impl IntoView {
+    let case = Case::new();
+    provide_context(case);
+    let beside = move || matches!(case.place.get(), Place::Goals | Place::Bench);
+    let shown = move || match case.place.get() {
+        Place::Person => view! { <PersonPlace/> }.into_any(),
+        Place::Goals => view! { <GoalsPlace/> }.into_any(),
+        Place::Ladder => view! { <LadderPlace/> }.into_any(),
+        Place::Bench => view! { <BenchPlace/> }.into_any(),
+        Place::Fit => view! { <FitPlace/> }.into_any(),
+        Place::Sheets => view! { <SheetsPlace/> }.into_any(),
+    };
+    view! {
+        <a class="skip" href="#work">"Skip to the work"</a>
+        <Header/>
+        <div class="frame">
+            <Places/>
+            <main id="work" tabindex="-1">{shown}</main>
+            <Show when=beside><LadderAside/></Show>
+        </div>
+        <Voice/>
+    }
+    .into_any()
+}
+
+/// Name, case label, new case, demonstration cases.
+#[component]
+fn Header() -> impl IntoView {
+    let case = crate::ui::use_case();
+    let asking = RwSignal::new(false);
+    let open = RwSignal::new(false);
+    let load = move |draft: Draft| {
+        case.draft.set(draft);
+        case.place.set(Place::Person);
+        asking.set(false);
+        open.set(false);
+        platform::focus_soon(Place::Person.heading_id());
+    };
+    let wipe_or_ask = move |_| {
+        if case.draft.read() == Draft::default() { load(Draft::default()) } else { asking.set(true) }
+    };
+    view! {
+        <header class="top">
+            <p class="mark">"Arcminute"</p>
+            <p class="promise">"Nothing you type leaves this page."</p>
+            <div class="case-tools">
+                <button type="button" id="new-case" on:click=wipe_or_ask>"New case"</button>
+                <button
+                    type="button"
+                    id="demo-menu"
+                    aria-expanded=move || open.get().to_string()
+                    aria-controls="demo-list"
+                    on:click=move |_| open.update(|open| *open = !*open)
+                >
+                    "Demonstration cases"
+                </button>
+            </div>
+            <Show when=move || asking.get()>
+                <div class="ask" role="group" aria-label="New case">
+                    <p>"Everything typed in this case will be wiped from the page."</p>
+                    <button type="button" id="wipe" on:click=move |_| load(Draft::default())>"Wipe it"</button>
+                    <button type="button" on:click=move |_| asking.set(false)>"Keep it"</button>
+                </div>
+            </Show>
+            <Show when=move || open.get()><Demos load=Callback::new(load)/></Show>
+        </header>
+    }
+    .into_any()
+}
+
+/// The demonstration cases.
+#[component]
+fn Demos(
+    /// Takes the case into the page.
+    load: Callback<Draft>,
+) -> impl IntoView {
+    let items = demo::CASES
+        .iter()
+        .map(|demo| {
+            let about = demo.file().about;
+            view! {
+                <li>
+                    <button type="button" id=format!("demo-{}", demo.id) on:click=move |_| load.run(demo.case())>
+                        {about}
+                    </button>
+                </li>
+            }
+        })
+        .collect_view();
+    view! { <ul id="demo-list" class="demos">{items}</ul> }.into_any()
+}
+
+/// The places, as a rail or a bar.
+#[component]
+fn Places() -> impl IntoView {
+    let case = crate::ui::use_case();
+    let places = Place::ALL
+        .into_iter()
+        .map(|place| {
+            let go = move |_| {
+                case.place.set(place);
+                platform::focus_soon(place.heading_id());
+            };
+            let current = move || (case.place.get() == place).then_some("page");
+            let id = format!("go-{}", place.name().to_lowercase());
+            view! { <li><button type="button" id=id aria-current=current on:click=go>{place.name()}</button></li> }
+        })
+        .collect_view();
+    view! { <nav class="places" aria-label="Places"><ul>{places}</ul></nav> }.into_any()
+}
+
+/// Says the result in one sentence once typing has paused.
+#[component]
+fn Voice() -> impl IntoView {
+    let case = crate::ui::use_case();
+    let sentence = case.of_answer(summary::sentence);
+    let said = RwSignal::new(String::new());
+    Effect::new(move |pending: Option<Option<TimeoutHandle>>| {
+        let next = sentence.get();
+        if let Some(Some(pending)) = pending {
+            pending.clear();
+        }
+        set_timeout_with_handle(move || said.set(next), QUIET).ok()
+    });
+    view! { <p id="voice" class="for-ears" role="status" aria-live="polite">{said}</p> }.into_any()
+}

@@ -1,0 +1,156 @@
+//! What telescopes would do for the eye and the goal.
+
+use super::person::EyeAnswer;
+use super::to_entrance_pupil;
+use crate::model::devices::{self, Device};
+use crate::model::draft::CorrectionChoice;
+use arcminute_core::Error;
+use arcminute_core::device::{CorrectionPlace, FocusReach, TelescopeOutcome, Viewer, evaluate_telescope};
+use arcminute_core::math;
+use arcminute_core::predict::{PowerNeeded, Prediction, Reach, power_needed, predict};
+use arcminute_core::task::Demand;
+use arcminute_core::unit::{Angle, Length, LogMar, Magnification};
+use std::cmp::Ordering;
+
+/// Whole powers that the ladder shows.
+const WHOLE_POWERS: std::ops::RangeInclusive<u8> = 2..=10;
+/// Apparent field of spectacle-mounted Keplerians behind the rule of thumb, degrees. Common practice, no source.
+const USUAL_APPARENT_FIELD: f64 = 50.0;
+
+/// What a whole power would do.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PowerRow {
+    /// The power.
+    pub power: f64,
+    /// Acuity predicted against the goal.
+    pub prediction: Prediction,
+    /// Real field by the rule of thumb for spectacle-mounted Keplerians; common practice, no source.
+    pub usual_field: Angle,
+}
+
+/// What one telescope would do.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BenchRow {
+    /// The telescope.
+    pub device: &'static Device,
+    /// The outcome, or why there is none.
+    pub outcome: Result<TelescopeOutcome, Error>,
+}
+
+/// The neighbours in power of the chosen telescope.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Steps {
+    /// The next lower power.
+    pub less: Option<usize>,
+    /// The next higher power.
+    pub more: Option<usize>,
+}
+
+impl BenchRow {
+    /// Whether the prediction reaches the goal, with the telescope in focus.
+    #[must_use]
+    pub fn serves(&self) -> bool {
+        self.outcome.as_ref().is_ok_and(|outcome| {
+            Reach::Middle <= outcome.prediction.reach && outcome.reach == FocusReach::InFocus
+        })
+    }
+}
+
+impl Steps {
+    pub(super) fn around(rows: &[BenchRow], chosen: usize) -> Self {
+        let power = |row: &BenchRow| row.device.power_times;
+        let here = power(&rows[chosen]);
+        let same_design = |row: &BenchRow| row.device.design == rows[chosen].device.design;
+        let nearest = |wanted: Ordering, closer: Ordering| {
+            let mut best: Option<usize> = None;
+            for (index, row) in rows.iter().enumerate() {
+                if power(row).partial_cmp(&here) != Some(wanted) || !same_design(row) {
+                    continue;
+                }
+                if best.is_none_or(|best| power(row).partial_cmp(&power(&rows[best])) == Some(closer)) {
+                    best = Some(index);
+                }
+            }
+            best
+        };
+        Self {
+            less: nearest(Ordering::Less, Ordering::Greater),
+            more: nearest(Ordering::Greater, Ordering::Less),
+        }
+    }
+}
+
+pub(super) fn viewer(
+    eye: &EyeAnswer,
+    retest_limit: Option<LogMar>,
+    vertex: Option<Length>,
+    correction: CorrectionChoice,
+) -> Option<Viewer> {
+    let to_eye = to_entrance_pupil(vertex?);
+    let refraction = eye.refraction?;
+    Some(Viewer {
+        acuity: eye.log_mar()?,
+        retest_limit: retest_limit?,
+        pupil: eye.pupil?,
+        sphere: refraction.0,
+        cylinder: refraction.1,
+        spectacle_to_eye: to_eye,
+        eyepiece_to_eye: to_eye,
+        correction: match correction {
+            CorrectionChoice::ByFocusing => CorrectionPlace::ByFocusing,
+            CorrectionChoice::InEyepiece => CorrectionPlace::InEyepiece,
+        },
+    })
+}
+
+pub(super) fn needed(eye: &EyeAnswer, demand: Option<Demand>) -> Option<PowerNeeded> {
+    Some(power_needed(eye.log_mar()?, demand?.to_reach))
+}
+
+pub(super) fn powers(viewer: Option<&Viewer>, demand: Option<Demand>) -> Vec<PowerRow> {
+    let (Some(viewer), Some(demand)) = (viewer, demand) else { return Vec::new() };
+    WHOLE_POWERS
+        .map(|power| {
+            let power = f64::from(power);
+            let magnification = Magnification::from_times(power);
+            PowerRow {
+                power,
+                prediction: predict(viewer.acuity, magnification, demand.to_reach, viewer.retest_limit),
+                usual_field: Angle::from_degrees(USUAL_APPARENT_FIELD / power),
+            }
+        })
+        .collect()
+}
+
+/// The list, lowest power first, wider field first among equals.
+pub(super) fn rows(viewer: Option<&Viewer>, demand: Option<Demand>) -> Vec<BenchRow> {
+    let (Some(viewer), Some(demand)) = (viewer, demand) else { return Vec::new() };
+    let mut rows: Vec<BenchRow> = devices::demo()
+        .telescopes
+        .iter()
+        .map(|device| {
+            let outcome = device
+                .telescope()
+                .and_then(|telescope| evaluate_telescope(&telescope, viewer, &demand));
+            BenchRow { device, outcome }
+        })
+        .collect();
+    let field = |row: &BenchRow| row.outcome.as_ref().map_or(0.0, |outcome| outcome.real_field.degrees());
+    rows.sort_by(|one, other| {
+        let power = one.device.power_times.total_cmp(&other.device.power_times);
+        power.then(field(other).total_cmp(&field(one)))
+    });
+    rows
+}
+
+pub(super) fn lowest(rows: &[BenchRow]) -> Option<usize> {
+    rows.iter().position(BenchRow::serves)
+}
+
+impl PowerRow {
+    /// Steps of 0.1 log that the power climbs.
+    #[must_use]
+    pub fn steps(&self) -> f64 {
+        10.0 * math::log10(self.power)
+    }
+}

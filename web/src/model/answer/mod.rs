@@ -1,0 +1,170 @@
+//! Everything that follows from a draft, derived anew at each change and never stored.
+
+mod bench;
+mod fit;
+mod person;
+mod reader;
+mod undecided;
+
+pub use bench::{BenchRow, PowerRow, Steps};
+pub use fit::{FitAnswer, FitDone};
+pub use person::{EyeAnswer, GoalAnswer};
+pub use reader::{Choice, FieldState};
+pub use undecided::Undecided;
+
+use super::draft::{Draft, EyeChoice};
+use super::field::FieldId;
+use arcminute_core::acuity::Scale;
+use arcminute_core::predict::PowerNeeded;
+use arcminute_core::unit::{Length, LogMar};
+use reader::Reader;
+use std::collections::BTreeMap;
+
+/// Cornea to the eye's entrance pupil; schematic eye, from memory (3.05 mm).
+pub const CORNEA_TO_PUPIL_MM: f64 = 3.05;
+
+/// The answer to a case.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answer {
+    /// What became of each box.
+    pub fields: BTreeMap<FieldId, FieldState>,
+    /// The right eye.
+    pub right: EyeAnswer,
+    /// The left eye.
+    pub left: EyeAnswer,
+    /// The eye looked at on Bench and in Fit.
+    pub eye: EyeChoice,
+    /// Notation that results are shown in: that of the eye's own acuity.
+    pub scale: Scale,
+    /// 95 % limit of repeats.
+    pub retest_limit: Option<LogMar>,
+    /// The wishes.
+    pub goals: Vec<GoalAnswer>,
+    /// Place of the wish that is served.
+    pub goal: usize,
+    /// The power it needs, when acuity and goal are known.
+    pub needed: Option<PowerNeeded>,
+    /// What whole powers would do.
+    pub powers: Vec<PowerRow>,
+    /// What each telescope of the list would do.
+    pub bench: Vec<BenchRow>,
+    /// The telescope of lowest power whose prediction reaches the goal, in focus.
+    pub lowest: Option<usize>,
+    /// The telescope chosen.
+    pub chosen: Option<usize>,
+    /// The next ones in power to the chosen one.
+    pub steps: Steps,
+    /// The fit.
+    pub fit: FitAnswer,
+    /// What missing entries leave undecided.
+    pub undecided: Vec<Undecided>,
+}
+
+impl Answer {
+    /// The answer to a draft.
+    #[must_use]
+    pub fn of(draft: &Draft) -> Self {
+        let mut reader = Reader::new(draft);
+        let right = person::eye(&mut reader, EyeChoice::Right);
+        let left = person::eye(&mut reader, EyeChoice::Left);
+        let retest_limit = reader.number(FieldId::RetestLimit).map(LogMar::from_log);
+        let vertex = reader.length(FieldId::Vertex);
+        let goals = person::goals(&mut reader);
+        let goal = draft.bench.goal.min(goals.len().saturating_sub(1));
+        let eye = draft.bench.eye;
+        let viewing = if eye == EyeChoice::Right { &right } else { &left };
+        let scale = viewing.scale();
+        let demand = goals.get(goal).and_then(|goal| goal.demand);
+        let viewer = bench::viewer(viewing, retest_limit, vertex, draft.bench.correction);
+        let needed = bench::needed(viewing, demand);
+        let powers = bench::powers(viewer.as_ref(), demand);
+        let bench = bench::rows(viewer.as_ref(), demand);
+        let lowest = bench::lowest(&bench);
+        let chosen = bench.iter().position(|row| row.device.id == draft.bench.telescope);
+        let steps = chosen.map(|chosen| Steps::around(&bench, chosen)).unwrap_or_default();
+        let device = super::devices::by_id(&draft.bench.telescope);
+        let fit = fit::fit(&mut reader, draft, &right, &left, vertex, device);
+        person::words(&mut reader);
+        let mut answer = Self {
+            fields: reader.into_states(),
+            right,
+            left,
+            eye,
+            scale,
+            retest_limit,
+            goals,
+            goal,
+            needed,
+            powers,
+            bench,
+            lowest,
+            chosen,
+            steps,
+            fit,
+            undecided: Vec::new(),
+        };
+        answer.undecided = undecided::list(&answer);
+        answer
+    }
+
+    /// What became of a box.
+    #[must_use]
+    pub fn field(&self, field: FieldId) -> FieldState {
+        self.fields.get(&field).cloned().unwrap_or_default()
+    }
+
+    /// One of the two eyes.
+    #[must_use]
+    pub fn eye_answer(&self, eye: EyeChoice) -> &EyeAnswer {
+        match eye {
+            EyeChoice::Right => &self.right,
+            EyeChoice::Left => &self.left,
+        }
+    }
+
+    /// The eye looked at.
+    #[must_use]
+    pub fn viewing(&self) -> &EyeAnswer {
+        self.eye_answer(self.eye)
+    }
+
+    /// The chosen telescope's row.
+    #[must_use]
+    pub fn chosen_row(&self) -> Option<&BenchRow> {
+        self.chosen.and_then(|chosen| self.bench.get(chosen))
+    }
+
+    /// The wish that is served.
+    #[must_use]
+    pub fn goal_answer(&self) -> Option<&GoalAnswer> {
+        self.goals.get(self.goal)
+    }
+
+    /// An acuity in the notation of the case, with its logMAR: `20/40 (0.30 logMAR)`.
+    #[must_use]
+    pub fn acuity(&self, value: LogMar) -> String {
+        acuity_words(value, self.scale)
+    }
+
+    /// How many boxes cannot be used as they stand.
+    #[must_use]
+    pub fn troubles(&self) -> usize {
+        self.fields.values().filter(|state| state.is_trouble()).count()
+    }
+}
+
+/// An acuity in a notation, with its logMAR beside it.
+#[must_use]
+pub fn acuity_words(value: LogMar, scale: Scale) -> String {
+    let log = super::format::log_mar(value);
+    match scale {
+        Scale::LogMar => log,
+        Scale::Decimal => format!("{} decimal ({log})", arcminute_core::acuity::written(value, scale)),
+        Scale::Feet | Scale::Metres => format!("{} ({log})", arcminute_core::acuity::written(value, scale)),
+    }
+}
+
+/// Spectacle plane or eyepiece to the eye's entrance pupil.
+pub(crate) fn to_entrance_pupil(vertex: Length) -> Length {
+    vertex + Length::from_mm(CORNEA_TO_PUPIL_MM)
+}

@@ -1,0 +1,132 @@
+//! The case file: the draft with a format name and a version, as JSON.
+//!
+//! Version 1 is [`CaseFile`]. Every measured value is text, kept exactly as it was typed; the name ends in the unit a
+//! bare number has. A later version reads earlier ones; this one reads nothing it does not know.
+
+use super::draft::Draft;
+use serde::{Deserialize, Serialize};
+
+/// Name of the format.
+pub const FORMAT: &str = "arcminute-case";
+/// Version written.
+pub const VERSION: u32 = 1;
+/// Longest file read, bytes.
+pub const MOST_BYTES: usize = 1_000_000;
+/// Most goals read.
+pub const MOST_GOALS: usize = 30;
+
+/// A saved case.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct CaseFile {
+    /// Always `arcminute-case`.
+    pub format: String,
+    /// Version of the format: 1.
+    pub version: u32,
+    /// One line that says what the case shows; shown in the menu of demonstration cases.
+    #[serde(default)]
+    pub about: String,
+    /// The case.
+    pub case: Draft,
+}
+
+/// Why a file is not a case this page can open.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum CaseFileError {
+    /// Too long.
+    TooLong,
+    /// Not JSON of the right shape; what the reader said.
+    NotACase(String),
+    /// Another format.
+    OtherFormat(String),
+    /// A version this page does not know.
+    OtherVersion(u32),
+    /// More goals than the page can hold, or none.
+    Goals(usize),
+}
+
+impl std::fmt::Display for CaseFileError {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::TooLong => write!(f, "the file is longer than {MOST_BYTES} bytes; it is not a case"),
+            Self::NotACase(why) => write!(f, "the file is not a case: {why}"),
+            Self::OtherFormat(found) => {
+                write!(f, "the file says its format is `{found}`; a case says `{FORMAT}`")
+            }
+            Self::OtherVersion(found) => {
+                write!(f, "the file is of version {found}; this page reads version {VERSION}")
+            }
+            Self::Goals(found) => write!(f, "the file holds {found} goals; a case holds 1 to {MOST_GOALS}"),
+        }
+    }
+}
+
+impl std::error::Error for CaseFileError {}
+
+/// Reads a case file.
+///
+/// # Errors
+/// [`CaseFileError`], whole or not at all: nothing is taken from a file that is wrong in part.
+pub fn read(text: &str) -> Result<CaseFile, CaseFileError> {
+    if MOST_BYTES < text.len() {
+        return Err(CaseFileError::TooLong);
+    }
+    let file: CaseFile =
+        serde_json::from_str(text).map_err(|error| CaseFileError::NotACase(error.to_string()))?;
+    if file.format != FORMAT {
+        return Err(CaseFileError::OtherFormat(file.format.chars().take(40).collect()));
+    }
+    if file.version != VERSION {
+        return Err(CaseFileError::OtherVersion(file.version));
+    }
+    let goals = file.case.goals.len();
+    if goals == 0 || MOST_GOALS < goals {
+        return Err(CaseFileError::Goals(goals));
+    }
+    Ok(file)
+}
+
+/// Writes a case file; reading it back gives the same.
+///
+/// # Panics
+/// Never: the structs hold only text, numbers and named choices.
+#[must_use]
+pub fn write(about: &str, case: &Draft) -> String {
+    let file = CaseFile { format: FORMAT.into(), version: VERSION, about: about.into(), case: case.clone() };
+    serde_json::to_string_pretty(&file).unwrap_or_default()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn reading_back_gives_the_same() {
+        let mut draft = Draft::default();
+        draft.person.right.acuity = "20/160-2 \u{2212} \"as typed\"".into();
+        let read_back = read(&write("about", &draft)).expect("what was written is read");
+        assert_eq!(read_back.case, draft);
+        assert_eq!(read_back.about, "about");
+    }
+
+    #[test]
+    fn what_is_not_a_case_is_refused_whole() {
+        let good = write("", &Draft::default());
+        let said = |text: &str| read(text).expect_err("refused").to_string();
+        assert!(said("").starts_with("the file is not a case: EOF"), "{}", said(""));
+        assert_eq!(
+            said(&good.replace("arcminute-case", "something-else")),
+            "the file says its format is `something-else`; a case says `arcminute-case`"
+        );
+        assert_eq!(
+            said(&good.replace("\"version\": 1", "\"version\": 2")),
+            "the file is of version 2; this page reads version 1"
+        );
+        assert_eq!(said(&" ".repeat(MOST_BYTES + 1)), "the file is longer than 1000000 bytes; it is not a case");
+        let mut none = Draft::default();
+        none.goals.clear();
+        assert_eq!(said(&write("", &none)), "the file holds 0 goals; a case holds 1 to 30");
+        assert!(said(&good.replace("\"label\"", "\"lable\"")).contains("unknown field `lable`"), "unknown fields");
+    }
+}

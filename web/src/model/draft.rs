@@ -1,0 +1,323 @@
+//! The case as it stands on the page: every box's text, exactly as typed, and every choice made.
+//!
+//! Nothing here is parsed; [`super::answer`] derives everything else. The same structs are the case file
+//! ([`super::case_file`]), so units are in the names: a bare number in a box named `_mm` is millimetres.
+
+use arcminute_core::fit::Eye;
+use serde::{Deserialize, Serialize};
+
+macro_rules! choice {
+    ($(#[$meta:meta])* $name:ident { $($(#[$variant_meta:meta])* $variant:ident = $label:literal,)+ }) => {
+        $(#[$meta])*
+        #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+        #[serde(rename_all = "snake_case")]
+        pub enum $name { $($(#[$variant_meta])* $variant,)+ }
+        impl $name {
+            /// Every choice, in the order it is offered.
+            pub const ALL: &'static [Self] = &[$(Self::$variant),+];
+            /// What the page calls it.
+            #[must_use]
+            pub fn label(self) -> &'static str {
+                match self { $(Self::$variant => $label,)+ }
+            }
+        }
+    };
+}
+
+choice! {
+    /// How a number without a notation is meant in an acuity box.
+    BareAcuity {
+        /// Ask each time.
+        #[default]
+        Ask = "Ask me each time",
+        /// Decimal acuity.
+        Decimal = "Decimal acuity",
+        /// logMAR.
+        LogMar = "logMAR",
+    }
+}
+choice! {
+    /// Which eye looks through the telescope.
+    EyeChoice {
+        /// The right eye.
+        #[default]
+        Right = "RIGHT eye",
+        /// The left eye.
+        Left = "LEFT eye",
+    }
+}
+choice! {
+    /// What kind of goal.
+    GoalKind {
+        /// An acuity to reach.
+        #[default]
+        Acuity = "An acuity to reach",
+        /// Something of known size at a known distance.
+        Target = "Something of a known size",
+    }
+}
+choice! {
+    /// Where the refraction goes.
+    CorrectionChoice {
+        /// The tube is refocused.
+        #[default]
+        ByFocusing = "Focused out with the tube",
+        /// In the eyepiece.
+        InEyepiece = "Lens in the eyepiece",
+    }
+}
+choice! {
+    /// Where the eyepiece sits.
+    PlacementChoice {
+        /// Bottom of the eyepiece level with the top of the pupil.
+        #[default]
+        PupilTop = "Eyepiece bottom level with pupil top",
+        /// As high as the lens allows.
+        Highest = "As high as the lens allows",
+        /// On the pupil.
+        Centred = "Centred on the pupil",
+    }
+}
+choice! {
+    /// What kind of carrier lens.
+    CarrierChoice {
+        /// One power, or none.
+        #[default]
+        SingleVision = "Single vision or plano",
+        /// With a segment.
+        Bifocal = "Bifocal",
+        /// With two segments.
+        Trifocal = "Trifocal",
+        /// Progressive.
+        Progressive = "Progressive",
+    }
+}
+choice! {
+    /// What becomes of the other eye's lens.
+    FellowChoice {
+        /// The lens usually worn.
+        #[default]
+        AsWorn = "As usually worn",
+        /// The same telescope will be turned over for it.
+        TurnedOver = "Telescope is to serve this eye too, turned over",
+        /// Covered.
+        Covered = "Covered",
+    }
+}
+choice! {
+    /// What a filter covers.
+    FilterChoice {
+        /// No filter.
+        #[default]
+        NoFilter = "No filter",
+        /// Carrier and eyepiece.
+        CoversEyepiece = "Filter over carrier and eyepiece",
+        /// Carrier alone.
+        SparesEyepiece = "Filter on the carrier, eyepiece left clear",
+    }
+}
+choice! {
+    /// Paper of the sheets.
+    Paper {
+        /// 210 x 297 mm.
+        #[default]
+        A4 = "A4",
+        /// 8.5 x 11 in.
+        Letter = "US Letter",
+    }
+}
+
+/// One eye, as typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default, deny_unknown_fields)]
+pub struct EyeDraft {
+    /// Best-corrected distance acuity in any notation.
+    pub acuity: String,
+    /// Refraction at the spectacle plane: sphere, cylinder, axis.
+    pub refraction: String,
+    /// Pupil diameter.
+    pub pupil_mm: String,
+    /// Pupil centre from the middle of the bridge, looking far.
+    pub pd_mm: String,
+    /// Pupil centre above the lowest point of the lens.
+    pub pupil_height_mm: String,
+}
+
+/// The person, as typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default, deny_unknown_fields)]
+pub struct PersonDraft {
+    /// How a number without a notation is meant.
+    pub bare_acuity: BareAcuity,
+    /// The right eye.
+    pub right: EyeDraft,
+    /// The left eye.
+    pub left: EyeDraft,
+    /// 95 % limit of repeated acuity measurements, log units.
+    pub retest_limit_log_mar: String,
+    /// Back of the spectacle lens to the cornea.
+    pub vertex_mm: String,
+    /// Anything else, in words; no names.
+    pub notes: String,
+}
+
+/// One wish, as typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default, deny_unknown_fields)]
+pub struct GoalDraft {
+    /// What it is, in words.
+    pub name: String,
+    /// Which kind.
+    pub kind: GoalKind,
+    /// Acuity to reach, for a goal of that kind.
+    pub acuity: String,
+    /// Height of the letter or thing.
+    pub letter_height_mm: String,
+    /// Eye to the thing.
+    pub distance_m: String,
+    /// Width that should be seen at once.
+    pub width_m: String,
+    /// Size over the least size seen.
+    pub reserve_times: String,
+}
+
+/// Choices on Bench.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default, deny_unknown_fields)]
+pub struct BenchDraft {
+    /// Which goal is served: its place in the list, from 0.
+    pub goal: usize,
+    /// Which eye.
+    pub eye: EyeChoice,
+    /// Where its refraction goes.
+    pub correction: CorrectionChoice,
+    /// Id of the chosen telescope in the list of devices; empty when none is chosen.
+    pub telescope: String,
+}
+
+/// Frame and mounting, as typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default, deny_unknown_fields)]
+pub struct FitDraft {
+    /// Box width A.
+    pub box_width_mm: String,
+    /// Box height B.
+    pub box_height_mm: String,
+    /// Gap between the boxes, DBL.
+    pub bridge_mm: String,
+    /// Effective diameter ED.
+    pub effective_diameter_mm: String,
+    /// Pantoscopic angle, bottom in positive.
+    pub pantoscopic_deg: String,
+    /// Cornea to centre of rotation.
+    pub cornea_to_rotation_mm: String,
+    /// PD of both eyes together, if it was measured.
+    pub pd_both_mm: String,
+    /// Where the eyepiece sits.
+    pub placement: PlacementChoice,
+    /// Diameter of the barrel where it passes the lens; empty takes the chosen telescope's.
+    pub barrel_mm: String,
+    /// Play round the barrel.
+    pub play_mm: String,
+    /// Least web of lens round the opening.
+    pub least_web_mm: String,
+    /// Least gap from eyepiece to segment.
+    pub segment_gap_mm: String,
+    /// Tilt to the carrier lens, if one was ordered by hand.
+    pub ordered_tilt_deg: String,
+    /// Carrier lens.
+    pub carrier: CarrierChoice,
+    /// Top of the segment above the lowest point of the lens.
+    pub segment_height_mm: String,
+}
+
+/// What else goes on the order.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default, deny_unknown_fields)]
+pub struct OrderDraft {
+    /// Paper of the sheets.
+    pub paper: Paper,
+    /// Carrier prescription, right, if it is not the refraction above.
+    pub carrier_right: String,
+    /// Carrier prescription, left, if it is not the refraction above.
+    pub carrier_left: String,
+    /// The other eye's lens.
+    pub fellow: FellowChoice,
+    /// Filter.
+    pub filter: FilterChoice,
+    /// Large nose pads are wanted.
+    pub large_nose_pads: bool,
+    /// A head strap is wanted.
+    pub head_strap: bool,
+    /// Anything else for the workshop, in words; no names.
+    pub notes: String,
+}
+
+/// The whole case.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default, deny_unknown_fields)]
+pub struct Draft {
+    /// Local label of the case; never a name.
+    pub label: String,
+    /// The person.
+    pub person: PersonDraft,
+    /// The wishes; at least one, if only an empty one.
+    pub goals: Vec<GoalDraft>,
+    /// Choices on Bench.
+    pub bench: BenchDraft,
+    /// Frame and mounting.
+    pub fit: FitDraft,
+    /// The order.
+    pub order: OrderDraft,
+}
+
+impl Default for Draft {
+    fn default() -> Self {
+        Self {
+            label: String::new(),
+            person: PersonDraft::default(),
+            goals: vec![GoalDraft { acuity: "20/40".into(), ..GoalDraft::default() }],
+            bench: BenchDraft::default(),
+            fit: FitDraft::default(),
+            order: OrderDraft::default(),
+        }
+    }
+}
+
+impl EyeChoice {
+    /// The eye itself.
+    #[must_use]
+    pub fn eye(self) -> Eye {
+        match self {
+            Self::Right => Eye::Right,
+            Self::Left => Eye::Left,
+        }
+    }
+    /// The other choice.
+    #[must_use]
+    pub fn other(self) -> Self {
+        match self {
+            Self::Right => Self::Left,
+            Self::Left => Self::Right,
+        }
+    }
+}
+
+impl PersonDraft {
+    /// One eye's boxes.
+    #[must_use]
+    pub fn eye(&self, eye: EyeChoice) -> &EyeDraft {
+        match eye {
+            EyeChoice::Right => &self.right,
+            EyeChoice::Left => &self.left,
+        }
+    }
+}

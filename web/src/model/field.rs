@@ -1,0 +1,305 @@
+//! Every box on the page in one table: its key, label, unit, accepted range, and what is taken when it is empty.
+//!
+//! To add a box: a variant here, a line in `place!`, in [`FieldId::info`] and in [`FieldId::all`], and an
+//! `<Entry field=…/>` where it is shown.
+
+use super::draft::{Draft, EyeChoice};
+use arcminute_core::bounds::{self, Bound};
+
+/// A box on the page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[expect(missing_docs, reason = "each variant is described by its label in the table below")]
+pub enum FieldId {
+    Label,
+    Acuity(bool),
+    Refraction(bool),
+    Pupil(bool),
+    Pd(bool),
+    PupilHeight(bool),
+    RetestLimit,
+    Vertex,
+    PersonNotes,
+    GoalName(usize),
+    GoalAcuity(usize),
+    GoalHeight(usize),
+    GoalDistance(usize),
+    GoalWidth(usize),
+    GoalReserve(usize),
+    BoxWidth,
+    BoxHeight,
+    Bridge,
+    EffectiveDiameter,
+    Pantoscopic,
+    RotationDepth,
+    PdBoth,
+    Barrel,
+    Play,
+    LeastWeb,
+    SegmentGap,
+    OrderedTilt,
+    SegmentHeight,
+    CarrierRx(bool),
+    OrderNotes,
+}
+
+/// What a box holds.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Kind {
+    /// Words; never parsed.
+    Words,
+    /// An acuity in any notation.
+    Acuity,
+    /// Sphere, cylinder and axis.
+    Refraction,
+    /// A length; a bare number is in the bound's unit.
+    Length(&'static Bound),
+    /// A number in the bound's unit.
+    Number(&'static Bound),
+}
+
+/// All there is to say of a box.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FieldInfo {
+    /// Key: the element's id on the page.
+    pub key: String,
+    /// Label, without unit.
+    pub label: String,
+    /// Unit glued to the label; empty where the entry says its own.
+    pub unit: &'static str,
+    /// What it holds.
+    pub kind: Kind,
+    /// What is taken when it is empty, in the unit; `None` when the answer then waits for it.
+    pub assumed: Option<f64>,
+    /// One line of help under the label; may be empty.
+    pub help: &'static str,
+}
+
+/// The box's place in the draft, `Option<&String>` or `Option<&mut String>`: one list for reading and writing.
+macro_rules! place {
+    ($field:expr, $draft:expr, $get:ident $(, $mutable:tt)?) => {{
+        macro_rules! eye {
+            ($right:expr) => {
+                if $right { & $($mutable)? $draft.person.right } else { & $($mutable)? $draft.person.left }
+            };
+        }
+        macro_rules! goal {
+            ($index:expr, $name:ident) => { $draft.goals.$get($index).map(|goal| & $($mutable)? goal.$name) };
+        }
+        match $field {
+            FieldId::Label => Some(& $($mutable)? $draft.label),
+            FieldId::Acuity(right) => Some(& $($mutable)? eye!(right).acuity),
+            FieldId::Refraction(right) => Some(& $($mutable)? eye!(right).refraction),
+            FieldId::Pupil(right) => Some(& $($mutable)? eye!(right).pupil_mm),
+            FieldId::Pd(right) => Some(& $($mutable)? eye!(right).pd_mm),
+            FieldId::PupilHeight(right) => Some(& $($mutable)? eye!(right).pupil_height_mm),
+            FieldId::RetestLimit => Some(& $($mutable)? $draft.person.retest_limit_log_mar),
+            FieldId::Vertex => Some(& $($mutable)? $draft.person.vertex_mm),
+            FieldId::PersonNotes => Some(& $($mutable)? $draft.person.notes),
+            FieldId::GoalName(index) => goal!(index, name),
+            FieldId::GoalAcuity(index) => goal!(index, acuity),
+            FieldId::GoalHeight(index) => goal!(index, letter_height_mm),
+            FieldId::GoalDistance(index) => goal!(index, distance_m),
+            FieldId::GoalWidth(index) => goal!(index, width_m),
+            FieldId::GoalReserve(index) => goal!(index, reserve_times),
+            FieldId::BoxWidth => Some(& $($mutable)? $draft.fit.box_width_mm),
+            FieldId::BoxHeight => Some(& $($mutable)? $draft.fit.box_height_mm),
+            FieldId::Bridge => Some(& $($mutable)? $draft.fit.bridge_mm),
+            FieldId::EffectiveDiameter => Some(& $($mutable)? $draft.fit.effective_diameter_mm),
+            FieldId::Pantoscopic => Some(& $($mutable)? $draft.fit.pantoscopic_deg),
+            FieldId::RotationDepth => Some(& $($mutable)? $draft.fit.cornea_to_rotation_mm),
+            FieldId::PdBoth => Some(& $($mutable)? $draft.fit.pd_both_mm),
+            FieldId::Barrel => Some(& $($mutable)? $draft.fit.barrel_mm),
+            FieldId::Play => Some(& $($mutable)? $draft.fit.play_mm),
+            FieldId::LeastWeb => Some(& $($mutable)? $draft.fit.least_web_mm),
+            FieldId::SegmentGap => Some(& $($mutable)? $draft.fit.segment_gap_mm),
+            FieldId::OrderedTilt => Some(& $($mutable)? $draft.fit.ordered_tilt_deg),
+            FieldId::SegmentHeight => Some(& $($mutable)? $draft.fit.segment_height_mm),
+            FieldId::CarrierRx(true) => Some(& $($mutable)? $draft.order.carrier_right),
+            FieldId::CarrierRx(false) => Some(& $($mutable)? $draft.order.carrier_left),
+            FieldId::OrderNotes => Some(& $($mutable)? $draft.order.notes),
+        }
+    }};
+}
+
+fn side(right: bool) -> (&'static str, &'static str) {
+    if right { ("right", "RIGHT eye") } else { ("left", "LEFT eye") }
+}
+
+impl FieldId {
+    /// The box of this eye: `FieldId::of_eye(FieldId::Acuity, eye)`.
+    #[must_use]
+    pub fn of_eye(make: fn(bool) -> Self, eye: EyeChoice) -> Self {
+        make(eye == EyeChoice::Right)
+    }
+
+    /// What there is to say of the box.
+    #[must_use]
+    pub fn info(self) -> FieldInfo {
+        let of = |key: &str, label: &str, kind: Kind, assumed: Option<f64>, help: &'static str| {
+            let unit = match kind {
+                Kind::Length(bound) | Kind::Number(bound) => bound.unit,
+                Kind::Words | Kind::Acuity | Kind::Refraction => "",
+            };
+            FieldInfo { key: key.into(), label: label.into(), unit, kind, assumed, help }
+        };
+        let eye = |right: bool, key: &str, label: &str, kind: Kind, assumed: Option<f64>, help: &'static str| {
+            let (short, words) = side(right);
+            of(&format!("{key}-{short}"), &format!("{words}: {label}"), kind, assumed, help)
+        };
+        let goal = |index: usize, key: &str, label: &str, kind: Kind, assumed: Option<f64>, help: &'static str| {
+            of(&format!("goal-{}-{key}", index + 1), label, kind, assumed, help)
+        };
+        let length = Kind::Length;
+        let number = Kind::Number;
+        match self {
+            Self::Label => of("case-label", "Case label", Kind::Words, None, "A number or code of yours. No names."),
+            Self::Acuity(r) => eye(
+                r, "acuity", "best corrected distance acuity", Kind::Acuity, None,
+                "As you wrote it: 20/160-2, 6/48, 0.9 logMAR, 45 letters, CF 1 m",
+            ),
+            Self::Refraction(r) => {
+                eye(r, "refraction", "refraction", Kind::Refraction, None, "For example -2.00 -1.50 x 090. Empty: none")
+            }
+            Self::Pupil(r) => eye(r, "pupil", "pupil diameter", length(&bounds::PUPIL), Some(4.0), ""),
+            Self::Pd(r) => eye(
+                r, "pd", "PD", length(&bounds::MONOCULAR_PD), None,
+                "Middle of the bridge to the pupil centre, looking far",
+            ),
+            Self::PupilHeight(r) => eye(
+                r, "pupil-height", "pupil height", length(&bounds::PUPIL_HEIGHT), None,
+                "Pupil centre above the lowest point of the lens",
+            ),
+            Self::RetestLimit => of(
+                "retest-limit", "Retest limit", number(&bounds::RETEST_LIMIT), Some(0.20),
+                "95 % of repeated measurements differ by less than this",
+            ),
+            Self::Vertex => of("vertex", "Vertex distance", length(&bounds::VERTEX), Some(13.0), "Back of the lens to the cornea"),
+            Self::PersonNotes => of("person-notes", "Notes", Kind::Words, None, "No names."),
+            Self::GoalName(i) => goal(i, "name", "What is it?", Kind::Words, None, "Board writing, bus number…"),
+            Self::GoalAcuity(i) => goal(i, "acuity", "Acuity to reach", Kind::Acuity, None, "20/40 is usual, 20/50 often accepted"),
+            Self::GoalHeight(i) => goal(
+                i, "height", "Height of the letters", length(&bounds::TASK_HEIGHT), None,
+                "Of the letters themselves, or of a thing five details high",
+            ),
+            Self::GoalDistance(i) => goal(i, "distance", "Distance from the eye", length(&bounds::TASK_DISTANCE), None, ""),
+            Self::GoalWidth(i) => goal(
+                i, "width", "Width to see at once", length(&bounds::TASK_WIDTH), None, "Optional: a word, a line, the whole board",
+            ),
+            Self::GoalReserve(i) => goal(
+                i, "reserve", "Reserve", number(&bounds::RESERVE), Some(1.0),
+                "1 just makes it out; 2 reads with ease",
+            ),
+            Self::BoxWidth => of("box-width", "Box width A", length(&bounds::BOX_WIDTH), None, ""),
+            Self::BoxHeight => of("box-height", "Box height B", length(&bounds::BOX_HEIGHT), None, ""),
+            Self::Bridge => of("bridge", "Bridge DBL", length(&bounds::BRIDGE), None, ""),
+            Self::EffectiveDiameter => of(
+                "effective-diameter", "Effective diameter ED", length(&bounds::EFFECTIVE_DIAMETER), None,
+                "Empty: corners rounded by 8 mm are assumed",
+            ),
+            Self::Pantoscopic => of(
+                "pantoscopic", "Pantoscopic angle", number(&bounds::PANTOSCOPIC), Some(0.0), "Bottom of the front in: positive",
+            ),
+            Self::RotationDepth => of(
+                "rotation-depth", "Cornea to centre of rotation", length(&bounds::ROTATION_DEPTH), Some(14.0), "",
+            ),
+            Self::PdBoth => of("pd-both", "PD, both eyes", length(&bounds::PD), None, "Optional: checks the two halves"),
+            Self::Barrel => of(
+                "barrel", "Barrel diameter at the lens", length(&bounds::BARREL), None,
+                "Empty: that of the telescope chosen on Bench",
+            ),
+            Self::Play => of("play", "Play round the barrel", length(&bounds::PLAY), Some(0.5), "Opening cut oversize, for fine adjustment"),
+            Self::LeastWeb => of("least-web", "Least web of lens", length(&bounds::WEB), Some(3.0), "Lens left round the opening"),
+            Self::SegmentGap => of(
+                "segment-gap", "Eyepiece to segment, at least", length(&bounds::SEGMENT_GAP), Some(10.0), "",
+            ),
+            Self::OrderedTilt => of(
+                "ordered-tilt", "Tilt ordered by hand", number(&bounds::TILT), None, "Optional. Measured from the carrier lens",
+            ),
+            Self::SegmentHeight => of(
+                "segment-height", "Segment height", length(&bounds::SEGMENT_HEIGHT), None,
+                "Top of the segment above the lowest point of the lens",
+            ),
+            Self::CarrierRx(r) => eye(r, "carrier-rx", "carrier prescription", Kind::Refraction, None, "Empty: as the refraction above"),
+            Self::OrderNotes => of("order-notes", "Notes for the workshop", Kind::Words, None, "No names."),
+        }
+    }
+
+    /// The box's text in a draft; empty for a goal that is not there.
+    #[must_use]
+    pub fn text(self, draft: &Draft) -> &str {
+        place!(self, draft, get).map_or("", String::as_str)
+    }
+
+    /// Puts a text into the box; nothing happens for a goal that is not there.
+    pub fn set_text(self, draft: &mut Draft, text: String) {
+        if let Some(place) = place!(self, draft, get_mut, mut) {
+            *place = text;
+        }
+    }
+
+    /// Every box of a case with this many goals.
+    #[must_use]
+    pub fn all(goals: usize) -> Vec<Self> {
+        let eyes: [fn(bool) -> Self; 6] =
+            [Self::Acuity, Self::Refraction, Self::Pupil, Self::Pd, Self::PupilHeight, Self::CarrierRx];
+        let of_goal: [fn(usize) -> Self; 6] = [
+            Self::GoalName,
+            Self::GoalAcuity,
+            Self::GoalHeight,
+            Self::GoalDistance,
+            Self::GoalWidth,
+            Self::GoalReserve,
+        ];
+        let mut all = vec![Self::Label, Self::RetestLimit, Self::Vertex, Self::PersonNotes];
+        all.extend(eyes.iter().flat_map(|make| [make(true), make(false)]));
+        all.extend((0..goals).flat_map(|goal| of_goal.iter().map(move |make| make(goal))));
+        all.extend([
+            Self::BoxWidth,
+            Self::BoxHeight,
+            Self::Bridge,
+            Self::EffectiveDiameter,
+            Self::Pantoscopic,
+            Self::RotationDepth,
+            Self::PdBoth,
+            Self::Barrel,
+            Self::Play,
+            Self::LeastWeb,
+            Self::SegmentGap,
+            Self::OrderedTilt,
+            Self::SegmentHeight,
+            Self::OrderNotes,
+        ]);
+        all
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::draft::GoalDraft;
+
+    #[test]
+    fn every_box_has_a_key_of_its_own_and_reads_back_what_was_put_in() {
+        let mut draft = Draft { goals: vec![GoalDraft::default(), GoalDraft::default()], ..Draft::default() };
+        let all = FieldId::all(2);
+        for field in &all {
+            field.set_text(&mut draft, field.info().key);
+        }
+        let keys: std::collections::BTreeSet<_> = all.iter().map(|field| field.info().key).collect();
+        assert_eq!(keys.len(), all.len(), "a key stands twice");
+        for field in &all {
+            assert_eq!(field.text(&draft), field.info().key, "{field:?} does not read back");
+        }
+    }
+
+    #[test]
+    fn what_is_assumed_for_an_empty_box_is_possible_and_usual() {
+        for field in FieldId::all(1) {
+            let info = field.info();
+            if let (Some(assumed), Kind::Length(bound) | Kind::Number(bound)) = (info.assumed, info.kind) {
+                assert_eq!(bound.check(assumed), Ok(assumed), "{field:?}");
+                assert!(!bound.is_unusual(assumed), "{field:?} assumes the unusual {assumed}");
+            }
+        }
+    }
+}

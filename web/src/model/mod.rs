@@ -1,0 +1,14 @@
+//! Drafts, typed entries, answers, files: everything about a case that needs neither a framework nor a browser.
+
+pub mod answer;
+pub mod case_file;
+pub mod demo;
+pub mod devices;
+pub mod draft;
+pub mod entry;
+pub mod field;
+pub mod format;
+pub mod shown;
+pub mod summary;
+pub mod words;
+pub mod working;

@@ -1,0 +1,135 @@
+//! Ladder: where the person stands, how far the goal is, how far each power climbs.
+
+use super::{Heading, Next};
+use crate::model::answer::Answer;
+use crate::model::shown;
+use crate::model::summary;
+use crate::model::words::Where;
+use crate::plot::Drawing;
+use crate::plot::ladder::{LadderArrow, LadderInput, ladder};
+use crate::ui::{Cautions, Picture, Place, Working, use_case};
+use arcminute_core::acuity::written;
+use arcminute_core::explain::Explain;
+use arcminute_core::unit::Magnification;
+use leptos::prelude::*;
+
+/// The picture of the case.
+pub(super) fn picture(answer: &Answer) -> Option<Drawing> {
+    let now = answer.viewing().log_mar()?;
+    let goals = answer.goals.iter().filter_map(|goal| Some((goal.name.clone(), goal.demand?.to_reach))).collect();
+    let chosen = answer.chosen_row().and_then(|row| {
+        let outcome = row.outcome.as_ref().ok()?;
+        Some((row.device.power_times, outcome.in_use, outcome.prediction.reach))
+    });
+    let lowest = answer.needed.map(|needed| needed.whole.times());
+    let mut arrows: Vec<LadderArrow> = answer
+        .powers
+        .iter()
+        .filter(|row| lowest.is_none_or(|lowest| (row.power - lowest).abs() < 1.5))
+        .map(|row| LadderArrow {
+            label: crate::model::format::times(row.power),
+            magnification: Magnification::from_times(row.power),
+            reaches: row.prediction.reach,
+            chosen: false,
+        })
+        .collect();
+    if let Some((marked, in_use, reaches)) = chosen {
+        arrows.retain(|arrow| arrow.magnification.times() != marked);
+        let label = crate::model::format::times(marked);
+        arrows.push(LadderArrow { label, magnification: in_use, reaches, chosen: true });
+        arrows.sort_by(|one, other| one.magnification.size().total_cmp(&other.magnification.size()));
+    }
+    let scale = answer.scale;
+    Some(ladder(&LadderInput {
+        person: now,
+        person_label: answer.eye.label().into(),
+        retest_limit: answer.retest_limit?,
+        goals,
+        arrows,
+        label: &move |value| written(value, scale),
+    }))
+}
+
+/// The ladder as a place of its own, with the whole powers in numbers.
+#[component]
+pub fn LadderPlace() -> impl IntoView {
+    let case = use_case();
+    let drawing = case.of_answer(picture);
+    let needed = case.of_answer(summary::power);
+    let rows = case.of_answer(shown::powers);
+    let steps = case.of_answer(|answer| {
+        let lowest = answer.needed.map(|needed| needed.whole.times()).unwrap_or_default();
+        let row = answer.powers.iter().find(|row| row.power == lowest);
+        row.map(|row| row.prediction.steps()).unwrap_or_default()
+    });
+    let body = move || {
+        rows.get()
+            .into_iter()
+            .map(|row| {
+                view! {
+                    <tr class:lowest=row.lowest role="row">
+                        <th scope="row" role="rowheader">{row.power} {row.lowest.then_some(" lowest whole power")}</th>
+                        <td role="cell" data-what="Acuity predicted">{row.acuity}</td>
+                        <td role="cell" data-what="Band (95 %)">{row.band}</td>
+                        <td role="cell" data-what="Chance of the goal">{row.chance}</td>
+                        <td role="cell" data-what="Goal">{row.reach_short}</td>
+                        <td role="cell" data-what="Usual field">{row.field}</td>
+                    </tr>
+                }
+            })
+            .collect_view()
+    };
+    view! {
+        <Heading place=Place::Ladder purpose="Up is finer. The person stands on a rung; each power climbs its own length."/>
+        <p class="answer" id="ladder-needed">{needed}</p>
+        <Picture key="ladder-picture" drawing=drawing/>
+        <Show when=move || !rows.read().is_empty()>
+            <h2>"Whole powers"</h2>
+            <div class="compare">
+                <table id="powers" role="table">
+                    <thead role="rowgroup">
+                        <tr role="row">
+                            <th scope="col" role="columnheader">"Power"</th>
+                            <th scope="col" role="columnheader">"Acuity predicted"</th>
+                            <th scope="col" role="columnheader">"Band (95 %)"</th>
+                            <th scope="col" role="columnheader">"Chance of the goal"</th>
+                            <th scope="col" role="columnheader">"Goal"</th>
+                            <th scope="col" role="columnheader">"Usual field"</th>
+                        </tr>
+                    </thead>
+                    <tbody role="rowgroup">{body}</tbody>
+                </table>
+            </div>
+            <p class="help">
+                "Usual field: 50° of apparent field shared by the power, for spectacle-mounted Keplerians; common practice, no source. The band and chance hold for repeats of the test that scatter by the retest limit (assumed normal)."
+            </p>
+            <Working key="ladder-working" of="the lowest whole power" steps=steps/>
+        </Show>
+        <Cautions places=&[Where::Prediction]/>
+        <Next to=Place::Bench label="On to the telescopes"/>
+    }
+    .into_any()
+}
+
+/// The ladder beside Goals and Bench: a column on a wide screen, a strip on a phone.
+#[component]
+pub fn LadderAside() -> impl IntoView {
+    let case = use_case();
+    let drawing = case.of_answer(picture);
+    let needed = case.of_answer(summary::power);
+    let open = RwSignal::new(false);
+    view! {
+        <aside class="beside" class:open=open aria-label="Ladder" hidden=move || drawing.read().is_none()>
+            <button
+                type="button"
+                class="strip"
+                aria-expanded=move || open.get().to_string()
+                on:click=move |_| open.update(|open| *open = !*open)
+            >
+                "Ladder: " {needed}
+            </button>
+            <div class="beside-body"><Picture key="ladder-beside" drawing=drawing/></div>
+        </aside>
+    }
+    .into_any()
+}

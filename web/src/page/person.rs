@@ -1,0 +1,113 @@
+//! Person: what was measured.
+
+use super::{Heading, Next, choice, options};
+use crate::model::draft::{BareAcuity, EyeChoice};
+use crate::model::field::FieldId;
+use crate::model::format;
+use crate::model::words::INTENDED_USE;
+use crate::ui::{Choice, Entry, Missing, Place, use_case};
+use arcminute_core::acuity::retest;
+use leptos::prelude::*;
+
+/// What was measured, each eye; only one acuity is needed to begin.
+#[component]
+pub fn PersonPlace() -> impl IntoView {
+    let case = use_case();
+    let (bare, set_bare) = choice(case, |d| d.person.bare_acuity, |d, value| d.person.bare_acuity = value);
+    view! {
+        <Heading place=Place::Person purpose="What was measured. One acuity is enough to begin; the rest can wait."/>
+        <details class="intended"><summary>"What this page is, and is not"</summary><p>{INTENDED_USE}</p></details>
+        <Entry field=FieldId::Label/>
+        <div class="eyes">
+            <OneEye eye=EyeChoice::Right/>
+            <OneEye eye=EyeChoice::Left/>
+        </div>
+        <section aria-labelledby="both-eyes">
+            <h2 id="both-eyes">"Both eyes"</h2>
+            <Choice
+                key="bare-acuity"
+                legend="A number without a notation, such as 0.1, means"
+                options=options!(BareAcuity)
+                chosen=bare
+                on_choose=set_bare
+            />
+            <Entry field=FieldId::RetestLimit/>
+            <RetestLimits/>
+            <Entry field=FieldId::Vertex/>
+            <Entry field=FieldId::PersonNotes/>
+        </section>
+        <Undecided/>
+        <Next to=Place::Goals label="On to the goals"/>
+    }
+    .into_any()
+}
+
+#[component]
+fn OneEye(
+    /// Which eye.
+    eye: EyeChoice,
+) -> impl IntoView {
+    let of = |make| FieldId::of_eye(make, eye);
+    let key = if eye == EyeChoice::Right { "eye-right" } else { "eye-left" };
+    view! {
+        <section class="eye" aria-labelledby=key>
+            <h2 id=key>{eye.label()}</h2>
+            <Entry field=of(FieldId::Acuity)/>
+            <Entry field=of(FieldId::Refraction)/>
+            <Entry field=of(FieldId::Pupil)/>
+            <Entry field=of(FieldId::Pd)/>
+        </section>
+    }
+    .into_any()
+}
+
+/// Published retest limits, each a button that puts it into the box.
+#[component]
+fn RetestLimits() -> impl IntoView {
+    let case = use_case();
+    let rows = retest::ALL
+        .iter()
+        .map(|row| {
+            let limit = format::decimals(row.limit().log(), 2);
+            let text = limit.clone();
+            let take = move |_| {
+                let text = text.clone();
+                case.draft.update(|draft| FieldId::RetestLimit.set_text(draft, text));
+            };
+            view! {
+                <li>
+                    <button type="button" class="meaning" on:click=take>"Take " {limit}</button>
+                    " " {row.population} <span class="source">" " {row.source.citation}</span>
+                </li>
+            }
+        })
+        .collect_view();
+    view! {
+        <details class="limits">
+            <summary>"Published retest limits to choose from"</summary>
+            <ul>{rows}</ul>
+        </details>
+    }
+    .into_any()
+}
+
+/// What missing entries leave undecided.
+#[component]
+fn Undecided() -> impl IntoView {
+    let case = use_case();
+    let undecided = case.of_answer(|answer| answer.undecided.clone());
+    let list = move || {
+        undecided
+            .get()
+            .into_iter()
+            .map(|item| view! { <li>{item.what} <Missing fields=item.waits_for/></li> })
+            .collect_view()
+    };
+    view! {
+        <section class="undecided" aria-labelledby="undecided" hidden=move || undecided.read().is_empty()>
+            <h2 id="undecided">"Still undecided"</h2>
+            <ul>{list}</ul>
+        </section>
+    }
+    .into_any()
+}

@@ -1,0 +1,154 @@
+//! Sheets: what leaves on paper.
+
+use super::fit::front;
+use super::{Heading, choice, options};
+use crate::model::draft::{FellowChoice, FilterChoice, Paper};
+use crate::model::field::FieldId;
+use crate::model::shown::{self, Sheet};
+use crate::model::words::{CAUTIONS, INTENDED_USE};
+use crate::platform;
+use crate::ui::{Choice, Entry, Picture, Place, Tick, use_case};
+use leptos::prelude::*;
+
+/// Build of the page, for the foot of each sheet.
+const BUILD: &str = match option_env!("ARCMINUTE_BUILD") {
+    Some(build) => build,
+    None => "unversioned",
+};
+
+/// What else goes on the order, and the sheet as it will be printed.
+#[component]
+pub fn SheetsPlace() -> impl IntoView {
+    let case = use_case();
+    let (paper, set_paper) = choice(case, |d| d.order.paper, |d, value| d.order.paper = value);
+    let (fellow, set_fellow) = choice(case, |d| d.order.fellow, |d, value| d.order.fellow = value);
+    let (filter, set_filter) = choice(case, |d| d.order.filter, |d, value| d.order.filter = value);
+    let (pads, set_pads) = choice(case, |d| d.order.large_nose_pads, |d, value| d.order.large_nose_pads = value);
+    let (strap, set_strap) = choice(case, |d| d.order.head_strap, |d, value| d.order.head_strap = value);
+    Effect::new(move |_| {
+        platform::set_page_size(match paper.get() {
+            Paper::A4 => "210mm 297mm",
+            Paper::Letter => "8.5in 11in",
+        });
+    });
+    view! {
+        <Heading place=Place::Sheets purpose="What goes to the workshop. Look it through, then print; the file name is the browser's to ask for."/>
+        <div class="on-screen">
+            <div class="row"><Entry field=FieldId::CarrierRx(true)/><Entry field=FieldId::CarrierRx(false)/></div>
+            <Choice key="fellow" legend="The other eye's lens" options=options!(FellowChoice) chosen=fellow on_choose=set_fellow/>
+            <Choice key="filter" legend="Filter" options=options!(FilterChoice) chosen=filter on_choose=set_filter/>
+            <fieldset class="choice"><legend>"To keep it in place"</legend>
+                <Tick key="nose-pads" label="Large nose pads" on=pads on_tick=set_pads/>
+                <Tick key="head-strap" label="Head strap" on=strap on_tick=set_strap/>
+            </fieldset>
+            <Entry field=FieldId::OrderNotes/>
+            <Choice key="paper" legend="Paper" options=options!(Paper) chosen=paper on_choose=set_paper/>
+            <p><button type="button" class="main" id="print" on:click=move |_| platform::print()>"Print the sheet"</button></p>
+            <p class="help">"The printer's queue and a PDF keep what is printed. Print at 100 %, not fitted to the page: the drawing is at true size."</p>
+        </div>
+        <Paperwork paper=paper/>
+    }
+    .into_any()
+}
+
+/// The two pages of the sheet.
+#[component]
+fn Paperwork(
+    /// Paper.
+    paper: Signal<Paper>,
+) -> impl IntoView {
+    let case = use_case();
+    let sheet = Memo::new(move |_| shown::sheet(&case.draft.read(), &case.answer.read()));
+    let class = move || if paper.get() == Paper::A4 { "paper a4" } else { "paper letter" };
+    let cautions = CAUTIONS
+        .iter()
+        .map(|caution| view! { <li><strong>{caution.head}": "</strong>{caution.text}</li> })
+        .collect_view();
+    view! {
+        <div class=class id="sheet">
+            <section class="leaf" aria-label="Order and fitting sheet, page 1 of 2">
+                {move || head(&sheet.read())}
+                {move || stop(&sheet.read())}
+                {move || sections(&sheet.read())}
+                {foot(1)}
+            </section>
+            <section class="leaf" aria-label="Order and fitting sheet, page 2 of 2">
+                {move || head(&sheet.read())}
+                <h3>"Front of the frame, true size, as the examiner sees it"</h3>
+                <Picture key="sheet-front" drawing=case.of_answer(front) true_size=true/>
+                <div class="check-bar">
+                    <svg width="100mm" height="6mm" viewBox="0 0 100 6" role="img" aria-label="Check bar, 100 mm long">
+                        <rect class="bar" x="0" y="2" width="100" height="2"></rect>
+                    </svg>
+                    <p>"Measure this bar: it is 100 mm long. If it is not, the print is not at true size; do not mark from the drawing."</p>
+                </div>
+                {move || signatures(&sheet.read())}
+                <h3>"Cautions"</h3>
+                <ul class="small">{cautions}</ul>
+                <p class="small">{INTENDED_USE}</p>
+                {foot(2)}
+            </section>
+        </div>
+    }
+    .into_any()
+}
+
+fn head(sheet: &Sheet) -> impl IntoView + use<> {
+    let label = sheet.label.clone();
+    let digest = sheet.digest.clone();
+    view! {
+        <header class="sheet-head">
+            <h2>"Order and fitting sheet: spectacle-mounted telescope, " <strong>{sheet.eye}</strong></h2>
+            <p>"Case " <strong>{label}</strong> " · printed " {platform::today()} " · inputs " {digest}</p>
+        </header>
+    }
+}
+
+/// What stands against ordering from this sheet.
+fn stop(sheet: &Sheet) -> impl IntoView + use<> {
+    let refused = sheet.refused.clone().map(|why| {
+        view! { <p class="void"><strong>"DO NOT ORDER. "</strong> "The fit is refused: " {why} "."</p> }
+    });
+    let blanks = (!sheet.blanks.is_empty()).then(|| {
+        view! { <p class="void"><strong>"VOID until filled in: "</strong> {sheet.blanks.join(", ")} "."</p> }
+    });
+    let warnings = (!sheet.warnings.is_empty()).then(|| {
+        view! { <p class="again"><strong>"Look again: "</strong> {sheet.warnings.join(". ")} "."</p> }
+    });
+    view! { {refused} {blanks} {warnings} }
+}
+
+fn sections(sheet: &Sheet) -> impl IntoView + use<> {
+    sheet
+        .sections
+        .iter()
+        .cloned()
+        .map(|section| {
+            let rows = section
+                .rows
+                .into_iter()
+                .map(|(what, value)| view! { <tr><th scope="row">{what}</th><td>{value}</td></tr> })
+                .collect_view();
+            view! { <h3>{section.title}</h3> <table class="lines"><tbody>{rows}</tbody></table> }
+        })
+        .collect_view()
+}
+
+fn signatures(sheet: &Sheet) -> impl IntoView + use<> {
+    let eye = sheet.eye;
+    view! {
+        <table class="lines signatures"><tbody>
+            <tr><th scope="row">"Made for the " {eye} ", confirmed against the record by"</th><td></td></tr>
+            <tr><th scope="row">"Ordered by, licence number, date"</th><td></td></tr>
+            <tr><th scope="row">"Checked by a second person"</th><td></td></tr>
+        </tbody></table>
+    }
+}
+
+fn foot(page: u8) -> impl IntoView {
+    view! {
+        <footer class="sheet-foot">
+            <p>"Arcminute build " {BUILD} " · a starting point for a trial, not a prescription · page " {page} " of 2"</p>
+        </footer>
+    }
+}

@@ -1,0 +1,20 @@
+//! Pictures as data: shapes with coordinates and class names, and the same content in words and rows.
+//!
+//! Nothing here knows a framework or a browser. The page turns a [`Drawing`] into elements, the printed sheet takes
+//! [`Drawing::svg`]; colours and line widths belong to the class names in the style sheet.
+
+pub mod field_scene;
+pub mod frame_front;
+mod frame_words;
+pub mod ladder;
+#[cfg(test)]
+mod laws;
+pub mod rays;
+pub mod scale;
+pub mod shape;
+
+pub use field_scene::{FieldSceneInput, Scene, Seen, field_scene};
+pub use frame_front::frame_front;
+pub use ladder::{LadderArrow, LadderInput, ladder, ladder_strip};
+pub use rays::{RaysInput, rays};
+pub use shape::{Anchor, Drawing, Shape, ViewBox};

@@ -1,0 +1,48 @@
+//! A picture from `plot`, with the same content in words and numbers.
+
+use crate::plot::Drawing;
+use leptos::prelude::*;
+
+/// A picture. Its numbers stand in a table that can be opened; the whole content in words is part of it.
+#[component]
+pub fn Picture(
+    /// Key, unique on the page.
+    key: &'static str,
+    /// The picture; nothing is shown while there is none.
+    #[prop(into)]
+    drawing: Signal<Option<Drawing>>,
+    /// Whether it is printed at true size.
+    #[prop(optional)]
+    true_size: bool,
+) -> impl IntoView {
+    let open = RwSignal::new(false);
+    let svg = move || drawing.read().as_ref().map(Drawing::svg).unwrap_or_default();
+    let words = move || drawing.read().as_ref().map(|drawing| drawing.description.clone());
+    let rows = move || {
+        let drawing = drawing.read();
+        let rows = drawing.as_ref().filter(|_| open.get())?.rows.clone();
+        let rows = rows
+            .into_iter()
+            .map(|(what, value)| view! { <tr><th scope="row">{what}</th><td>{value}</td></tr> })
+            .collect_view();
+        Some(view! { <table><tbody>{rows}</tbody></table> })
+    };
+    view! {
+        <figure class="picture" class:true-size=true_size class:empty=move || drawing.read().is_none() id=key>
+            <div class="drawn" inner_html=svg></div>
+            <figcaption>
+                <p class="words">{words}</p>
+                <button
+                    type="button"
+                    class="fold"
+                    aria-expanded=move || open.get().to_string()
+                    on:click=move |_| open.update(|open| *open = !*open)
+                >
+                    {move || if open.get() { "Hide the numbers of this picture" } else { "Show the numbers of this picture" }}
+                </button>
+                {rows}
+            </figcaption>
+        </figure>
+    }
+    .into_any()
+}

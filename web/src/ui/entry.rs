@@ -1,0 +1,92 @@
+//! A box: label with its unit, help, what was understood, and what to do when it was not.
+
+use super::use_case;
+use crate::model::answer::FieldState;
+use crate::model::field::{FieldId, Kind};
+use leptos::prelude::*;
+
+/// A box of the case. What is typed is kept verbatim; what it means is said under it at once.
+#[component]
+pub fn Entry(
+    /// Which box.
+    field: FieldId,
+) -> impl IntoView {
+    let case = use_case();
+    let info = field.info();
+    let text = Memo::new(move |_| field.text(&case.draft.read()).to_owned());
+    let state = case.of_answer(move |answer| answer.field(field));
+    let key = info.key.clone();
+    let help_id = format!("{key}-help");
+    let said_id = format!("{key}-said");
+    let described = format!("{help_id} {said_id}");
+    let number_pad = match info.kind {
+        Kind::Length(bound) | Kind::Number(bound) => 0.0 <= bound.possible.0,
+        Kind::Words | Kind::Acuity | Kind::Refraction => false,
+    };
+    let unit = (!info.unit.is_empty()).then(|| view! { <span class="unit">{unit_words(info.unit)}</span> });
+    view! {
+        <div class="entry" class:trouble=move || state.read().is_trouble()>
+            <label for=key.clone()>{info.label.clone()} " " {unit}</label>
+            <input
+                id=key.clone()
+                type="text"
+                inputmode=if number_pad { "decimal" } else { "text" }
+                autocomplete="off"
+                autocapitalize="off"
+                spellcheck="false"
+                translate="no"
+                aria-describedby=described
+                aria-invalid=move || state.read().is_trouble().to_string()
+                prop:value=text
+                on:input:target=move |event| {
+                    let typed = event.target().value();
+                    case.draft.update(|draft| field.set_text(draft, typed));
+                }
+            />
+            <p class="help" id=help_id>{info.help}</p>
+            <div class="said" id=said_id>{move || said(field, &state.read())}</div>
+        </div>
+    }
+    .into_any()
+}
+
+fn unit_words(unit: &'static str) -> &'static str {
+    if unit == "degrees" { "°" } else { unit }
+}
+
+fn said(field: FieldId, state: &FieldState) -> AnyView {
+    match state.clone() {
+        FieldState::Unread | FieldState::Empty { assumed: None } => ().into_any(),
+        FieldState::Empty { assumed: Some(assumed) } => {
+            view! { <p class="assumed">"Empty: " {assumed} " assumed"</p> }.into_any()
+        }
+        FieldState::Understood { echo, unusual } => view! {
+            <p class="echo">{echo}</p>
+            {unusual.map(|unusual| view! { <p class="unusual">{unusual}</p> })}
+        }
+        .into_any(),
+        FieldState::Refused { message, hint } => view! {
+            <p class="refused"><strong>{message}</strong> " " {hint}</p>
+        }
+        .into_any(),
+        FieldState::Ask { question, choices } => {
+            let case = use_case();
+            let buttons = choices
+                .into_iter()
+                .map(|choice| {
+                    let text = choice.text;
+                    let choose = move |_| {
+                        let text = text.clone();
+                        case.draft.update(|draft| field.set_text(draft, text));
+                    };
+                    view! { <button type="button" class="meaning" on:click=choose>{choice.label}</button> }
+                })
+                .collect_view();
+            view! {
+                <p class="asked"><strong>{question}</strong></p>
+                <div class="meanings">{buttons}</div>
+            }
+            .into_any()
+        }
+    }
+}

@@ -1,0 +1,102 @@
+//! Facts, cautions, and what is still missing.
+
+use super::{Place, use_case};
+use crate::model::field::FieldId;
+use crate::model::words::{CAUTIONS, Where};
+use leptos::prelude::*;
+
+/// A result: what it is, and the value, large.
+#[component]
+pub fn Fact(
+    /// What it is.
+    #[prop(into)]
+    what: String,
+    /// The value with its unit.
+    #[prop(into)]
+    value: Signal<String>,
+    /// A word on how it is known or what it means; may be empty.
+    #[prop(optional, into)]
+    note: Signal<String>,
+    /// Key, unique on the page.
+    #[prop(optional, into)]
+    key: String,
+) -> impl IntoView {
+    view! {
+        <div class="fact">
+            <dt>{what}</dt>
+            <dd id=key class="value">{value}</dd>
+            {move || (!note.read().is_empty()).then(|| view! { <dd class="note">{note.get()}</dd> })}
+        </div>
+    }
+    .into_any()
+}
+
+/// The cautions that belong here.
+#[component]
+pub fn Cautions(
+    /// Where one is.
+    places: &'static [Where],
+) -> impl IntoView {
+    let list = CAUTIONS
+        .iter()
+        .filter(|caution| places.contains(&caution.place))
+        .map(|caution| view! { <li><strong>{caution.head}": "</strong>{caution.text}</li> })
+        .collect_view();
+    view! { <aside class="cautions" aria-label="Cautions"><h3>"Cautions"</h3><ul>{list}</ul></aside> }.into_any()
+}
+
+/// Boxes still needed, each a button that leads to it.
+#[component]
+pub fn Missing(
+    /// The boxes.
+    fields: Vec<FieldId>,
+) -> impl IntoView {
+    let case = use_case();
+    let buttons = fields
+        .into_iter()
+        .map(|field| {
+            let info = field.info();
+            let go = move |_| {
+                case.place.set(place_of(field));
+                crate::platform::focus_soon(field.info().key);
+            };
+            view! { <li><button type="button" class="link" on:click=go>{info.label}</button></li> }
+        })
+        .collect_view();
+    view! { <ul class="missing">{buttons}</ul> }.into_any()
+}
+
+/// The place a box is on.
+fn place_of(field: FieldId) -> Place {
+    match field {
+        FieldId::Label
+        | FieldId::Acuity(_)
+        | FieldId::Refraction(_)
+        | FieldId::Pupil(_)
+        | FieldId::RetestLimit
+        | FieldId::Vertex
+        | FieldId::PersonNotes
+        | FieldId::Pd(_) => Place::Person,
+        FieldId::GoalName(_)
+        | FieldId::GoalAcuity(_)
+        | FieldId::GoalHeight(_)
+        | FieldId::GoalDistance(_)
+        | FieldId::GoalWidth(_)
+        | FieldId::GoalReserve(_) => Place::Goals,
+        FieldId::CarrierRx(_) | FieldId::OrderNotes => Place::Sheets,
+        FieldId::PupilHeight(_)
+        | FieldId::BoxWidth
+        | FieldId::BoxHeight
+        | FieldId::Bridge
+        | FieldId::EffectiveDiameter
+        | FieldId::Pantoscopic
+        | FieldId::RotationDepth
+        | FieldId::PdBoth
+        | FieldId::Barrel
+        | FieldId::Play
+        | FieldId::LeastWeb
+        | FieldId::SegmentGap
+        | FieldId::OrderedTilt
+        | FieldId::SegmentHeight => Place::Fit,
+    }
+}
