@@ -4,10 +4,11 @@
 //! with the crate. Inputs near a singularity are left out of the domain, each with its reason; the tolerance is one and
 //! the same for everything.
 
-use arcminute_core::explain::Explain;
+mod random;
+
 use arcminute_core::math;
 use arcminute_core::optics::{
-    Design, Element, Field, RayMatrix, Sight, Telescope, Train, ametropia_at_eyepiece, apparent_field,
+    Design, Element, Field, RayMatrix, Sight, Train, ametropia_at_eyepiece, apparent_field,
     correction_on_objective, depth_of_field, disc_overlap, field_of_view, lenses_from_length, light_through,
     minus_lens, reading_cap, ring_scotoma, through_afocal, view,
 };
@@ -15,135 +16,10 @@ use arcminute_core::predict::{power_needed, predict};
 use arcminute_core::task::{Goal, Target, demand};
 use arcminute_core::unit::{Angle, Length, LogMar, Magnification, Vergence};
 use proptest::prelude::*;
-use proptest::test_runner::{Config, RngAlgorithm, TestCaseError, TestRng, TestRunner};
-
-/// Random inputs for each law.
-const CASES: u32 = 100_000;
-/// Same inputs in each run; change it to try others.
-const SEED: [u8; 32] = *b"arcminute: engine, closed forms.";
-/// Greatest relative difference of the two roads.
-const SAME: f64 = 1e-9;
-
-type Verdict = Result<(), TestCaseError>;
-
-/// `Err` with the smallest input found that breaks the law.
-fn tried<S: Strategy>(cases: u32, inputs: S, law: impl Fn(S::Value) -> Verdict) -> Result<(), String> {
-    let config = Config {
-        cases,
-        failure_persistence: None,
-        max_local_rejects: u32::MAX,
-        max_global_rejects: u32::MAX,
-        ..Config::default()
-    };
-    let mut runner = TestRunner::new_with_rng(config, TestRng::from_seed(RngAlgorithm::ChaCha, &SEED));
-    runner.run(&inputs, law).map_err(|failure| format!("{failure}\nseed: {SEED:?}"))
-}
-
-#[track_caller]
-fn holds<S: Strategy>(inputs: S, law: impl Fn(S::Value) -> Verdict) {
-    if let Err(failure) = tried(CASES, inputs, law) {
-        panic!("{failure}");
-    }
-}
-
-fn agree(what: &str, engine: f64, closed_form: f64) -> Verdict {
-    let apart = (engine - closed_form).abs();
-    prop_assert!(apart <= SAME * closed_form.abs(), "{what}: engine {engine}, closed form {closed_form}");
-    Ok(())
-}
-
-/// For a difference that should vanish: small against what was subtracted.
-fn vanishes(what: &str, rest: f64, scale: f64) -> Verdict {
-    prop_assert!(rest.abs() <= SAME * scale.abs(), "{what}: {rest} left of {scale}");
-    Ok(())
-}
-
-fn shows_its_working(result: &dyn Explain) -> Verdict {
-    let steps = result.steps();
-    prop_assert!(!steps.is_empty(), "a result has steps");
-    for step in steps {
-        step.check().map_err(TestCaseError::fail)?;
-    }
-    Ok(())
-}
-
-/// A random telescope and the eye behind it; metres and dioptres.
-#[derive(Clone, Copy, Debug)]
-struct Case {
-    objective: f64,
-    magnification: f64,
-    diameter: f64,
-    eye: f64,
-    pupil: f64,
-}
-
-impl Case {
-    fn eyepiece(&self) -> f64 {
-        -self.magnification * self.objective
-    }
-    fn length(&self) -> f64 {
-        (self.magnification - 1.0) / (self.magnification * self.objective)
-    }
-    fn exit_pupil(&self) -> f64 {
-        self.diameter / self.magnification.abs()
-    }
-    /// Behind the eyepiece.
-    fn exit_pupil_place(&self) -> f64 {
-        -self.length() / self.magnification
-    }
-    fn telescope(&self) -> Telescope {
-        Telescope::from_lenses(
-            Vergence::from_dioptres(self.objective),
-            Vergence::from_dioptres(self.eyepiece()),
-            Length::from_m(self.diameter),
-        )
-        .expect("two such lenses make a telescope")
-    }
-    fn train_to_eye(&self) -> Train {
-        self.telescope().afocal_train().to_eye(Length::from_m(self.eye))
-    }
-    /// The train with a cap before it.
-    fn capped(&self, cap: f64) -> Train {
-        let mut elements = vec![Element::Lens { power: Vergence::from_dioptres(cap), clear_diameter: None }];
-        elements.extend(self.telescope().afocal_train().elements);
-        Train::new(elements)
-    }
-}
-
-fn sized(size: impl Strategy<Value = f64>) -> impl Strategy<Value = Case> {
-    (4.0..60.0, size, 0.004..0.060, 0.005..0.040, 0.001..0.008).prop_map(
-        |(objective, magnification, diameter, eye, pupil)| Case {
-            objective,
-            magnification,
-            diameter,
-            eye,
-            pupil,
-        },
-    )
-}
-fn galilean() -> impl Strategy<Value = Case> {
-    sized(1.2..12.0)
-}
-fn keplerian() -> impl Strategy<Value = Case> {
-    sized(-12.0..-1.2)
-}
-fn either() -> impl Strategy<Value = Case> {
-    prop_oneof![galilean(), keplerian()]
-}
-/// Ametropia in quarter dioptres, as refractions are written.
-fn ametropia() -> impl Strategy<Value = f64> {
-    (-60..=60).prop_map(|quarters| f64::from(quarters) / 4.0)
-}
-fn sight() -> impl Strategy<Value = Sight> {
-    prop_oneof![Just(Sight::Far), (0.15..20.0).prop_map(|x| Sight::At(Length::from_m(x)))]
-}
-/// Vergence of the thing at the objective.
-fn arriving(sight: Sight) -> f64 {
-    match sight {
-        Sight::Far => 0.0,
-        Sight::At(distance) => -1.0 / distance.m(),
-    }
-}
+use random::{
+    CASES, Case, SAME, agree, ametropia, arriving, either, galilean, holds, keplerian, shows_its_working,
+    sight, tried, vanishes,
+};
 
 #[test]
 fn afocal_telescope() {
@@ -288,8 +164,8 @@ fn reading_cap_wherever_the_eye_is() {
 
 /// Tangent of the apparent half-field of a Galilean at which this share of the bundle's width is left.
 ///
-/// `(D_o + s·M·p) / (2(d + M·v))` with s = −1, 0, +1, as long as the objective is the wider; the pupil and the image of
-/// the objective change places otherwise.
+/// `(D_o + s·M·p) / (2(d + M·v))` with s = −1, 0, +1, as long as the objective is the wider; the pupil and the
+/// image of the objective change places otherwise.
 fn galilean_tangent(case: &Case, share: f64) -> f64 {
     let (m, wide) = (case.magnification, case.magnification * case.pupil);
     let left = case.diameter + wide - 2.0 * share * wide.min(case.diameter);

@@ -78,7 +78,9 @@ fn the_first_visit_is_light() {
     let mut files = BTreeMap::new();
     for served in server.served() {
         assert!(served.status == 200 || served.path == "/favicon.ico", "{} is missing", served.path);
-        if let Some(path) = crate::server::locate(&setup::site(), &served.path).filter(|_| served.status == 200) {
+        if let Some(path) =
+            crate::server::locate(&setup::site(), &served.path).filter(|_| served.status == 200)
+        {
             files.insert(path, served.bytes);
         }
     }
@@ -120,6 +122,7 @@ fn leaks_planted_in_the_single_file_are_seen() {
     let subject = Subject::File(setup::single_file());
     trial::without_policy_each_arrives(&subject);
     trial::with_policy_each_is_stopped_and_reported(&subject);
+    trial::with_policy_each_says_nothing_and_is_reported(&subject);
     trial::open_ways_are_reported(&subject);
 }
 
@@ -128,6 +131,7 @@ fn leaks_planted_in_the_site_are_seen() {
     let subject = Subject::Site(setup::site());
     trial::without_policy_each_arrives(&subject);
     trial::with_policy_each_is_stopped_and_reported(&subject);
+    trial::with_policy_each_says_nothing_and_is_reported(&subject);
     trial::open_ways_are_reported(&subject);
 }
 

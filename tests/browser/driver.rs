@@ -1,4 +1,4 @@
-//! A small blocking WebDriver client: one chromedriver, one Chromium and one profile for each [`Driver`].
+//! A small blocking `WebDriver` client: one chromedriver, one Chromium and one profile for each [`Driver`].
 //!
 //! Only what the tests need of the W3C protocol, plus Chromium's own commands through
 //! [`Driver::cdp`]. A refused command panics with the browser's words unless the name starts with `try_`.
@@ -19,7 +19,7 @@ use std::path::{Path, PathBuf};
 use std::time::Duration;
 use ureq::Agent;
 
-/// Key under which the protocol hands out elements (W3C WebDriver, section 12.1).
+/// Key under which the protocol hands out elements (W3C `WebDriver`, section 12.1).
 const ELEMENT: &str = "element-6066-11e4-a52e-4f735466cecf";
 
 /// Written into every document before its own scripts; reports to the console log.
@@ -158,7 +158,10 @@ impl Driver {
             actions.extend(chord.iter().map(|value| key("keyDown", value)));
             actions.extend(chord.iter().rev().map(|value| key("keyUp", value)));
         }
-        self.post("actions", &json!({ "actions": [{ "type": "key", "id": "keyboard", "actions": actions }] }));
+        self.post(
+            "actions",
+            &json!({ "actions": [{ "type": "key", "id": "keyboard", "actions": actions }] }),
+        );
     }
 
     /// The number of the browser's process, where the system tells it.
@@ -195,18 +198,19 @@ fn call(agent: &Agent, method: &str, url: &str, body: &Value) -> Result<Value, R
         "DELETE" => agent.delete(url).call(),
         _ => agent.get(url).call(),
     };
-    let mut answer: Value = sent
-        .map_err(broken)?
-        .body_mut()
-        .with_config()
-        .limit(1 << 28)
-        .read_json()
-        .map_err(broken)?;
+    let mut answer: Value =
+        sent.map_err(broken)?.body_mut().with_config().limit(1 << 28).read_json().map_err(broken)?;
     let value = answer["value"].take();
     match value.get("error").and_then(Value::as_str) {
         Some(error) => Err(Refusal {
             error: error.to_owned(),
-            message: value["message"].as_str().unwrap_or_default().lines().next().unwrap_or_default().to_owned(),
+            message: value["message"]
+                .as_str()
+                .unwrap_or_default()
+                .lines()
+                .next()
+                .unwrap_or_default()
+                .to_owned(),
         }),
         None => Ok(value),
     }

@@ -56,8 +56,22 @@ pub(crate) fn names(place: &impl Place, role: &str) -> Vec<String> {
 
 /// What a person can operate; a plain word on the page may have the same name as a control.
 const CONTROLS: &[&str] = &[
-    "button", "checkbox", "combobox", "link", "listbox", "menuitem", "option", "radio", "searchbox", "slider",
-    "spinbutton", "switch", "tab", "textbox", "group", "radiogroup",
+    "button",
+    "checkbox",
+    "combobox",
+    "link",
+    "listbox",
+    "menuitem",
+    "option",
+    "radio",
+    "searchbox",
+    "slider",
+    "spinbutton",
+    "switch",
+    "tab",
+    "textbox",
+    "group",
+    "radiogroup",
 ];
 
 struct Node {

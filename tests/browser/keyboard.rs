@@ -1,6 +1,6 @@
 //! Names of keys, as a person would say them: `Tab`, `Shift+Tab`, `ArrowDown`, `Control+a`.
 
-/// The key values of a chord, in the order they go down (W3C WebDriver, section 17.4.2).
+/// The key values of a chord, in the order they go down (W3C `WebDriver`, section 17.4.2).
 #[track_caller]
 pub(crate) fn chord(text: &str) -> Vec<String> {
     // The plus key itself is written alone.

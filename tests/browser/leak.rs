@@ -25,6 +25,9 @@ const REHEARSE_LEAVING: &str = "
     dispatchEvent(new PageTransitionEvent('pagehide'));
     delete document.visibilityState;";
 
+/// What a connection over which nothing was said is called.
+pub(crate) const NOTHING_SENT: &str = "opened, nothing sent";
+
 /// An attempt to send something out of the page.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Leak {
@@ -73,26 +76,26 @@ impl Trap {
     /// From then on it may ask for nothing but `data:` and `blob:`.
     #[track_caller]
     pub(crate) fn observe(&self, url: &str, drive: impl FnOnce(&Page)) -> Vec<Leak> {
-        let page = &self.page; let t0=std::time::Instant::now();
+        let page = &self.page;
         page.go("about:blank");
-        for _ in 0..15 { std::thread::sleep(Duration::from_secs(1)); } for a in self.listener.arrivals() { if let Arrival::Connection{first_bytes}=&a { eprintln!("NOISE {}", describe(first_bytes)) } else { eprintln!("NOISE {:.80}", format!("{a:?}"))}};page.forget_logs(true);
+        page.forget_logs(true);
         self.listener.forget();
         self.fence.forget();
 
         page.go(url);
         self.settle();
         let loading = page.network_events().len();
-eprintln!("loaded {:?}", t0.elapsed());        drive(page);eprintln!("driven {:?}", t0.elapsed());
+        drive(page);
         self.settle();
         // Leaving is a moment of its own: beacons are made for it. First a rehearsal, because what a policy
         // stops while the document really goes is told to nobody.
-        let t=std::time::Instant::now(); page.cdp("Runtime.evaluate", serde_json::json!({ "expression": REHEARSE_LEAVING })); eprintln!("rehearse {:?}", t.elapsed());
+        page.cdp("Runtime.evaluate", serde_json::json!({ "expression": REHEARSE_LEAVING }));
         self.settle();
-let t=std::time::Instant::now();         page.go("about:blank");
- eprintln!("left {:?}", t.elapsed());         self.settle();
+        page.go("about:blank");
+        self.settle();
         let events = page.network_events();
         let arrivals = self.listener.arrivals();
-let t=std::time::Instant::now();         self.prove_awake(); eprintln!("awake {:?}", t.elapsed());
+        self.prove_awake();
 
         let mut leaks = Leaks { arrivals: &arrivals, found: Vec::new() };
         for (index, event) in events.iter().enumerate() {
@@ -162,13 +165,17 @@ impl Leaks<'_> {
     fn with_unexplained_arrivals(mut self) -> Vec<Leak> {
         for arrival in self.arrivals {
             let (kind, url) = match arrival {
-                Arrival::Http { path, upgrade, .. } => (if *upgrade { "websocket" } else { "http" }, path.clone()),
+                Arrival::Http { path, upgrade, .. } => {
+                    (if *upgrade { "websocket" } else { "http" }, path.clone())
+                }
                 Arrival::Udp { stun: true, .. } => ("udp", "stun:".to_owned()),
                 Arrival::Udp { bytes, .. } => ("udp", format!("{bytes} bytes")),
                 Arrival::Connection { first_bytes } => ("connection", describe(first_bytes)),
             };
             let fits = |leak: &&mut Leak| {
-                leak.url == url || path_of(&leak.url) == Some(&url) || url == "stun:" && leak.url.starts_with(&url)
+                leak.url == url
+                    || path_of(&leak.url) == Some(&url)
+                    || url == "stun:" && leak.url.starts_with(&url)
             };
             match self.found.iter_mut().find(fits) {
                 Some(known) => {
@@ -199,10 +206,11 @@ fn path_of(url: &str) -> Option<&str> {
 /// What a connection without a readable request began with; encryption names its host in clear.
 fn describe(first_bytes: &[u8]) -> String {
     if first_bytes.is_empty() {
-        return "opened, nothing sent".to_owned();
+        return NOTHING_SENT.to_owned();
     }
     let readable = |byte: &u8| byte.is_ascii_alphanumeric() || b".-".contains(byte);
-    let words = first_bytes.split(|byte| !readable(byte)).filter(|word| word.len() > 5 && word.contains(&b'.'));
+    let words =
+        first_bytes.split(|byte| !readable(byte)).filter(|word| word.len() > 5 && word.contains(&b'.'));
     let hosts: Vec<String> = words.map(|word| String::from_utf8_lossy(word).into_owned()).collect();
     format!("{} unreadable bytes, naming {hosts:?}", first_bytes.len())
 }

@@ -68,6 +68,10 @@ pub(crate) const STOPPED: &[Plant] = &[
         "script",
         "const s = document.createElement('script'); s.src = 'http://{host}{path}'; document.head.append(s)",
     ),
+];
+
+/// Ways out that the policy closes a moment late: nothing is said, but Chromium has opened a connection.
+pub(crate) const STOPPED_LATE: &[Plant] = &[
     plant(
         "frame",
         "const f = document.createElement('iframe'); f.src = 'http://{host}{path}'; document.body.append(f)",
@@ -129,7 +133,8 @@ pub(crate) fn without_policy(html: &str, script: &str) -> String {
 #[track_caller]
 pub(crate) fn with_policy(html: &str, script: &str) -> String {
     let allowed = Policy::find(html).allowing(html, script);
-    let end = allowed.to_ascii_lowercase().rfind("</body>").expect("no </body> in the page to plant a leak before");
+    let end =
+        allowed.to_ascii_lowercase().rfind("</body>").expect("no </body> in the page to plant a leak before");
     format!("{}<script>{script}</script>{}", &allowed[..end], &allowed[end..])
 }
 
@@ -156,14 +161,19 @@ impl Policy {
             lower[start..end].contains("content-security-policy").then_some(Policy { start, end })
         });
         let mut found: Vec<Policy> = elements.collect();
-        assert_eq!(found.len(), 1, "a page to plant a leak in needs one Content-Security-Policy meta element");
+        assert_eq!(
+            found.len(),
+            1,
+            "a page to plant a leak in needs one Content-Security-Policy meta element"
+        );
         found.remove(0)
     }
 
     #[track_caller]
     fn allowing(&self, html: &str, script: &str) -> String {
         let element = &html[self.start..self.end];
-        let place = element.find("script-src ").expect("no script-src in the page's policy") + "script-src".len();
+        let place =
+            element.find("script-src ").expect("no script-src in the page's policy") + "script-src".len();
         let hash = STANDARD.encode(Sha256::digest(script));
         // An attribute in single quotes cannot hold the quotes of a hash.
         let quote = if element.contains("content='") { "&#39;" } else { "'" };

@@ -70,7 +70,9 @@ pub(crate) fn file_url(path: &Path) -> String {
     let mut url = String::from("file://");
     for byte in text.bytes() {
         match byte {
-            b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'/' | b'.' | b'-' | b'_' | b'~' => url.push(byte as char),
+            b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'/' | b'.' | b'-' | b'_' | b'~' => {
+                url.push(byte as char)
+            }
             _ => url.push_str(&format!("%{byte:02X}")),
         }
     }

@@ -1,9 +1,9 @@
 //! Trials of the leak proof on any page: every plant, with nothing in its way and under the page's policy.
 
 use crate::driver::Options;
-use crate::leak::{Leak, Trap, listed};
+use crate::leak::{Leak, NOTHING_SENT, Trap, listed};
 use crate::page::Page;
-use crate::plant::{self, OPEN, PEER, PEER_KEPT, Plant, STOPPED};
+use crate::plant::{self, OPEN, PEER, PEER_KEPT, Plant, STOPPED, STOPPED_LATE};
 use crate::server::Server;
 use crate::temp::{TempDir, file_url};
 use std::fs;
@@ -18,9 +18,12 @@ pub(crate) enum Subject {
 /// Control: without a policy each planted leak really arrives, and is reported so.
 #[track_caller]
 pub(crate) fn without_policy_each_arrives(subject: &Subject) {
-    for_each(STOPPED.iter().chain([&PEER_KEPT]), subject, plant::without_policy, |planted, leaks| {
-        leaks.iter().any(|leak| leak.arrived && is_of(planted, leak))
-    });
+    for_each(
+        STOPPED.iter().chain(STOPPED_LATE).chain([&PEER_KEPT]),
+        subject,
+        plant::without_policy,
+        |planted, leaks| leaks.iter().any(|leak| leak.arrived && is_of(planted, leak)),
+    );
 }
 
 /// Under the page's policy nothing of a planted leak arrives, and the attempt is still reported.
@@ -28,6 +31,15 @@ pub(crate) fn without_policy_each_arrives(subject: &Subject) {
 pub(crate) fn with_policy_each_is_stopped_and_reported(subject: &Subject) {
     for_each(STOPPED.iter().chain([&PEER]), subject, plant::with_policy, |planted, leaks| {
         leaks.iter().any(|leak| is_of(planted, leak)) && leaks.iter().all(|leak| !leak.arrived)
+    });
+}
+
+/// The same for what leaves a connection behind: opened, and nothing said over it.
+#[track_caller]
+pub(crate) fn with_policy_each_says_nothing_and_is_reported(subject: &Subject) {
+    for_each(STOPPED_LATE.iter(), subject, plant::with_policy, |planted, leaks| {
+        let silent = |leak: &Leak| !leak.arrived || leak.kind == "connection" && leak.url == NOTHING_SENT;
+        leaks.iter().any(|leak| is_of(planted, leak)) && leaks.iter().all(silent)
     });
 }
 
@@ -64,6 +76,8 @@ fn for_each<'a>(
 fn is_of(planted: &Plant, leak: &Leak) -> bool {
     match planted.name {
         "preconnect" => leak.kind == "connection",
+        // The policy names only the host of a frame.
+        "frame" if leak.kind == "frame-src" => true,
         name if name.starts_with("webrtc") => leak.kind == "RTCPeerConnection",
         _ => leak.url.ends_with(&planted.path()),
     }

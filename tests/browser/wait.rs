@@ -17,7 +17,9 @@ pub(crate) fn within<T>(limit: Duration, wanted: &str, mut look: impl FnMut() ->
     loop {
         match look() {
             Ok(found) => return found,
-            Err(seen) if start.elapsed() >= limit => panic!("not within {limit:?}: {wanted}; instead: {seen}"),
+            Err(seen) if start.elapsed() >= limit => {
+                panic!("not within {limit:?}: {wanted}; instead: {seen}")
+            }
             Err(_) => thread::sleep(POLL),
         }
     }

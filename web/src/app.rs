@@ -4,7 +4,7 @@ use crate::model::draft::Draft;
 use crate::model::{demo, summary};
 use crate::page::{BenchPlace, FitPlace, GoalsPlace, LadderAside, LadderPlace, PersonPlace, SheetsPlace};
 use crate::platform;
-use crate::ui::{Case, Place};
+use crate::ui::{Case, Place, live, when, words};
 use leptos::prelude::*;
 use std::time::Duration;
 
@@ -17,21 +17,21 @@ pub fn App() -> impl IntoView {
     let case = Case::new();
     provide_context(case);
     let beside = move || matches!(case.place.get(), Place::Goals | Place::Bench);
-    let shown = move || match case.place.get() {
+    let shown = live(move || match case.place.get() {
         Place::Person => view! { <PersonPlace/> }.into_any(),
         Place::Goals => view! { <GoalsPlace/> }.into_any(),
         Place::Ladder => view! { <LadderPlace/> }.into_any(),
         Place::Bench => view! { <BenchPlace/> }.into_any(),
         Place::Fit => view! { <FitPlace/> }.into_any(),
         Place::Sheets => view! { <SheetsPlace/> }.into_any(),
-    };
+    });
     view! {
         <a class="skip" href="#work">"Skip to the work"</a>
         <Header/>
         <div class="frame">
             <Places/>
             <main id="work" tabindex="-1">{shown}</main>
-            <Show when=beside><LadderAside/></Show>
+            {when(beside, || view! { <LadderAside/> }.into_any())}
         </div>
         <Voice/>
     }
@@ -63,21 +63,21 @@ fn Header() -> impl IntoView {
                 <button
                     type="button"
                     id="demo-menu"
-                    aria-expanded=move || open.get().to_string()
+                    aria-expanded=words(move || open.get().to_string())
                     aria-controls="demo-list"
                     on:click=move |_| open.update(|open| *open = !*open)
                 >
                     "Demonstration cases"
                 </button>
             </div>
-            <Show when=move || asking.get()>
+            {when(move || asking.get(), move || view! {
                 <div class="ask" role="group" aria-label="New case">
                     <p>"Everything typed in this case will be wiped from the page."</p>
                     <button type="button" id="wipe" on:click=move |_| load(Draft::default())>"Wipe it"</button>
                     <button type="button" on:click=move |_| asking.set(false)>"Keep it"</button>
                 </div>
-            </Show>
-            <Show when=move || open.get()><Demos load=Callback::new(load)/></Show>
+            }.into_any())}
+            {when(move || open.get(), move || view! { <Demos load=Callback::new(load)/> }.into_any())}
         </header>
     }
     .into_any()
@@ -100,6 +100,7 @@ fn Demos(
                     </button>
                 </li>
             }
+            .into_any()
         })
         .collect_view();
     view! { <ul id="demo-list" class="demos">{items}</ul> }.into_any()
@@ -117,8 +118,8 @@ fn Places() -> impl IntoView {
                 platform::focus_soon(place.heading_id());
             };
             let current = move || (case.place.get() == place).then_some("page");
-            let id = format!("go-{}", place.name().to_lowercase());
-            view! { <li><button type="button" id=id aria-current=current on:click=go>{place.name()}</button></li> }
+            let id = format!("go-{}", place.name().to_ascii_lowercase());
+            view! { <li><button type="button" id=id aria-current=current on:click=go>{place.name()}</button></li> }.into_any()
         })
         .collect_view();
     view! { <nav class="places" aria-label="Places"><ul>{places}</ul></nav> }.into_any()

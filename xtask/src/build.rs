@@ -25,8 +25,10 @@ pub(crate) fn all() -> Outcome<Built> {
     let parts = bundle::parts(&compiled, &folders)?;
     let page = site::one_file(&parts)?;
     let files = site::site(&parts)?;
+    let built = write(&page, &files)?;
+    // After writing, so that what is too big can be looked at.
     size::check(&parts.wasm, page.as_bytes(), &files)?;
-    write(&page, &files)
+    Ok(built)
 }
 
 fn write(page: &str, files: &[site::File]) -> Outcome<Built> {

@@ -185,8 +185,8 @@ impl<'a> Parser<'a> {
                 let digits = self.run(|c| c.is_ascii_digit() || c == '.');
                 digits.parse().map(Expression::Number).map_err(|_| ParseError { at: start })
             }
-            Some(c) if c.is_alphabetic() => {
-                let name = self.run(|c| c.is_alphanumeric() || c == '_' || c == '\'');
+            Some(c) if c.is_ascii_alphabetic() => {
+                let name = self.run(|c| c.is_ascii_alphanumeric() || c == '_' || c == '\'');
                 if !self.take('(') {
                     return Ok(Expression::Name(name));
                 }

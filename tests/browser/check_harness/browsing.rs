@@ -49,7 +49,10 @@ fn a_clean_page_has_no_errors_and_a_faulty_one_has() {
 #[test]
 fn tells_what_the_policy_stopped_even_after_leaving() {
     let (page, _folder) = open_fixture(&Options::desktop());
-    page.script("document.body.setAttribute('style', 'color: red'); new Image().src = 'http://127.0.0.1:9/x'", &[]);
+    page.script(
+        "document.body.setAttribute('style', 'color: red'); new Image().src = 'http://127.0.0.1:9/x'",
+        &[],
+    );
     page.go("about:blank");
     let kinds: Vec<(String, String)> =
         page.violations().into_iter().map(|violation| (violation.kind, violation.url)).collect();

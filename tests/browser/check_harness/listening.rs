@@ -26,8 +26,12 @@ fn hears_a_request_with_its_path_and_body() {
     let answer = say(&listener, "POST /a?said=1 HTTP/1.1\r\nHost: x\r\nContent-Length: 5\r\n\r\n20/40");
     assert!(answer.starts_with("HTTP/1.1 204"), "a kind answer, not {answer:?}");
     let heard = first_arrival(&listener, |seen| matches!(seen, Arrival::Http { .. }));
-    let expected =
-        Arrival::Http { method: "POST".into(), path: "/a?said=1".into(), upgrade: false, body: "20/40".into() };
+    let expected = Arrival::Http {
+        method: "POST".into(),
+        path: "/a?said=1".into(),
+        upgrade: false,
+        body: "20/40".into(),
+    };
     assert_eq!(heard, expected, "method, path and body as sent");
     assert!(listener.heard("/a?said=1"), "heard by its path");
     assert!(!listener.heard("/a"), "a path without its query is another path");

@@ -76,7 +76,10 @@ fn presses_real_keys() {
     // Shift itself is a key too.
     let expected = "Enter Space ArrowLeft Shift+ShiftLeft Shift+Home Escape F1 Shift+Equal PageDown";
     see::reads(&page, "keys-read", expected);
-    assert!(complaint(|| act::press(&page, &["Strg+a"])).contains("no key is called \"Strg\""), "a wrong name");
+    assert!(
+        complaint(|| act::press(&page, &["Strg+a"])).contains("no key is called \"Strg\""),
+        "a wrong name"
+    );
 }
 
 #[test]
@@ -113,7 +116,11 @@ fn counts_and_reads_by_selector() {
     assert_eq!(see::texts(&page, "legend"), ["Right eye", "Left eye", "Who are you?"], "legends");
     assert_eq!(see::count(&find::group(&page, "Right eye"), "input"), 1, "inside a group");
     assert_eq!(find::names(&page, "heading"), ["Harness fixture"], "headings");
-    assert_eq!(find::id(&page, "distance").attribute("inputmode").as_deref(), Some("decimal"), "an attribute");
+    assert_eq!(
+        find::id(&page, "distance").attribute("inputmode").as_deref(),
+        Some("decimal"),
+        "an attribute"
+    );
 }
 
 #[test]

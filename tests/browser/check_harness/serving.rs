@@ -3,8 +3,8 @@
 use crate::driver::Options;
 use crate::page::Page;
 use crate::server::{Server, locate};
-use crate::{fixture, see};
 use crate::temp::TempDir;
+use crate::{fixture, see};
 use std::io::{Read, Write};
 use std::net::TcpStream;
 use std::path::Path;
@@ -25,7 +25,10 @@ fn gives_files_with_their_media_type_and_counts_bytes() {
     folder.write("part/app.wasm", "wasm");
     let server = Server::start(folder.path());
     let first = ask(&server, "/");
-    assert!(first.contains("200 OK") && first.contains("text/html") && first.ends_with("<p>here</p>"), "{first}");
+    assert!(
+        first.contains("200 OK") && first.contains("text/html") && first.ends_with("<p>here</p>"),
+        "{first}"
+    );
     let wasm = ask(&server, "/part/app.wasm?v=1");
     assert!(wasm.contains("application/wasm"), "{wasm}");
     assert!(ask(&server, "/none").contains("404"), "what is not there is not found");

@@ -63,14 +63,12 @@ impl Driver {
     }
 
     pub(crate) fn try_screenshot(&self, name: &str) -> Result<PathBuf, Refusal> {
-        let taken =
-            self.try_cdp("Page.captureScreenshot", json!({ "format": "png", "captureBeyondViewport": true }))?;
+        let taken = self
+            .try_cdp("Page.captureScreenshot", json!({ "format": "png", "captureBeyondViewport": true }))?;
         let safe = name.replace(|letter: char| !letter.is_alphanumeric() && letter != '-', "_");
         let path = setup::screens().join(format!("{safe}.png"));
-        fs::write(&path, decoded(&taken)).map_err(|fault| Refusal {
-            error: "not written".into(),
-            message: fault.to_string(),
-        })?;
+        fs::write(&path, decoded(&taken))
+            .map_err(|fault| Refusal { error: "not written".into(), message: fault.to_string() })?;
         Ok(path)
     }
 }

@@ -43,7 +43,7 @@ const FEATURES_OFF: &str = "--disable-features=LocalNetworkAccessChecks,MediaRou
 
 /// Hosts that Chromium calls by itself in spite of the switches above (seen in a browser left alone).
 /// A page's call to them is still in its network log and stopped by its policy.
-const BROWSERS_OWN: &[&str] = &["update.googleapis.com"];
+const BROWSERS_OWN: &[&str] = &["accounts.google.com", "update.googleapis.com"];
 
 impl Options {
     pub(crate) fn desktop() -> Options {

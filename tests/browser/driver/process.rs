@@ -12,8 +12,24 @@ pub(super) struct Chromedriver {
     port: u16,
 }
 
+const STARTUP: Duration = Duration::from_secs(30);
+
+/// It takes a free port, then the same one over IPv6, and ends at once if that is taken.
+const TRIES: usize = 10;
+
 impl Chromedriver {
     pub(super) fn start() -> Chromedriver {
+        let mut said = String::new();
+        for _ in 0..TRIES {
+            match Chromedriver::try_start() {
+                Ok(started) => return started,
+                Err(words) => said = words,
+            }
+        }
+        panic!("chromedriver does not start (it said {said:?}): run cargo xtask test");
+    }
+
+    fn try_start() -> Result<Chromedriver, String> {
         let program = setup::chromedriver();
         let mut child = Command::new(&program)
             .arg("--port=0")
@@ -21,24 +37,26 @@ impl Chromedriver {
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
             .spawn()
-            .unwrap_or_else(|fault| panic!("{} does not start ({fault}): run cargo xtask test", program.display()));
+            .map_err(|fault| fault.to_string())?;
         let output = child.stdout.take().expect("chromedriver's output is piped");
         let (tell, told) = mpsc::channel();
         thread::spawn(move || {
             // Reads on to the end: a full pipe would stop chromedriver.
             for line in BufReader::new(output).lines().map_while(Result::ok) {
-                if let Some(port) = port_in(&line) {
-                    let _listener_may_be_gone = tell.send(port);
-                }
+                let _nobody_may_listen = tell.send(line);
             }
         });
-        match told.recv_timeout(Duration::from_secs(30)) {
-            Ok(port) => Chromedriver { child, port },
-            Err(_) => {
-                let _may_have_ended = child.kill();
-                panic!("chromedriver named no port within 30 s: run cargo xtask test");
+        let (start, mut said) = (Instant::now(), String::new());
+        while let Ok(line) = told.recv_timeout(STARTUP.saturating_sub(start.elapsed())) {
+            if let Some(port) = port_in(&line) {
+                return Ok(Chromedriver { child, port });
             }
+            said.push_str(&line);
+            said.push('\n');
         }
+        let _may_have_ended = child.kill();
+        let _reaped = child.wait();
+        Err(said)
     }
 
     pub(super) fn base(&self) -> String {

@@ -71,12 +71,12 @@ fn tokens(text: &str) -> Vec<&str> {
     let mut tokens = Vec::new();
     let mut rest = text;
     while let Some(first) = rest.chars().next() {
-        let belongs: fn(char) -> bool = if first.is_alphabetic() {
-            |c| c.is_alphanumeric() || c == '_' || c == '\''
+        let belongs: fn(char) -> bool = if first.is_ascii_alphabetic() {
+            |c| c.is_ascii_alphanumeric() || c == '_' || c == '\''
         } else if first.is_ascii_digit() {
             |c| c.is_ascii_digit() || c == '.'
         } else {
-            |c| !c.is_alphanumeric()
+            |c| !c.is_ascii_alphanumeric()
         };
         let end = rest.find(|c| !belongs(c)).unwrap_or(rest.len());
         tokens.push(&rest[..end]);
@@ -110,7 +110,7 @@ fn symbol(name: &str) -> Piece {
 }
 
 fn is_function(name: &str, after: Option<&&str>) -> bool {
-    name.starts_with(char::is_alphabetic) && after.is_some_and(|next| next.starts_with('('))
+    name.starts_with(|c: char| c.is_ascii_alphabetic()) && after.is_some_and(|next| next.starts_with('('))
 }
 
 fn operators(text: &str) -> String {
@@ -125,7 +125,7 @@ fn pieces_of(text: &str) -> Vec<Piece> {
         .map(|(at, token)| {
             if is_function(token, tokens.get(at + 1)) {
                 Piece::Plain(greek(token).into())
-            } else if token.starts_with(char::is_alphabetic) {
+            } else if token.starts_with(|c: char| c.is_ascii_alphabetic()) {
                 symbol(token)
             } else {
                 Piece::Plain(operators(number(token)))

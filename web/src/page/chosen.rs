@@ -8,7 +8,7 @@ use crate::platform;
 use crate::plot::field_scene::{FieldSceneInput, Scene, Seen, field_scene};
 use crate::plot::Drawing;
 use crate::plot::rays::{RaysInput, rays};
-use crate::ui::{Cautions, Fact, Picture, Working, use_case};
+use crate::ui::{Cautions, Part, Picture, Working, items, live, use_case, when, words};
 use arcminute_core::explain::Explain;
 use arcminute_core::optics::Sight;
 use arcminute_core::task::Goal;
@@ -19,7 +19,7 @@ use leptos::prelude::*;
 pub(super) fn Chosen() -> impl IntoView {
     let case = use_case();
     let there = case.of_answer(|answer| answer.chosen_row().is_some_and(|row| row.outcome.is_ok()));
-    view! { <Show when=move || there.get()><InFull/></Show> }
+    when(move || there.get(), || view! { <InFull/> }.into_any())
 }
 
 #[component]
@@ -27,10 +27,10 @@ fn InFull() -> impl IntoView {
     let case = use_case();
     let name = case.of_answer(|answer| {
         answer.chosen_row().map(|row| format!("{} {}", row.device.marking(), row.device.name)).unwrap_or_default()
-    });
-    let prediction = case.of_answer(|answer| shown::prediction_words(answer).unwrap_or_default());
+    }).signal();
+    let prediction = case.of_answer(|answer| shown::prediction_words(answer).unwrap_or_default()).signal();
     let facts = case.of_answer(shown::chosen_facts);
-    let notes = Memo::new(move |_| {
+    let notes = Part::new(move || {
         let correction = case.draft.read().bench.correction;
         shown::chosen_notes(&case.answer.read(), correction)
     });
@@ -41,16 +41,10 @@ fn InFull() -> impl IntoView {
         outcome.map(Explain::steps).unwrap_or_default()
     });
     let narrow = platform::narrow();
-    let scene = Memo::new(move |_| scene(&case.answer.read(), narrow.get()));
-    let ray_picture = Memo::new(move |_| ray_picture(&case.answer.read(), narrow.get()));
-    let facts = move || {
-        facts
-            .get()
-            .into_iter()
-            .map(|fact| view! { <Fact key=fact.key what=fact.what value=fact.value note=fact.note/> })
-            .collect_view()
-    };
-    let notes = move || notes.get().into_iter().map(|note| view! { <li>{note}</li> }).collect_view();
+    let scene = Part::new(move || scene(&case.answer.read(), narrow.get()));
+    let ray_picture = Part::new(move || ray_picture(&case.answer.read(), narrow.get()));
+    let facts = live(move || super::facts(facts.get()));
+    let notes = live(move || items(notes.get()));
     view! {
         <section class="chosen-telescope" aria-labelledby="chosen-name">
             <h2 id="chosen-name">{name}</h2>
@@ -58,8 +52,8 @@ fn InFull() -> impl IntoView {
             <dl class="facts">{facts}</dl>
             <ul class="notes" id="chosen-notes">{notes}</ul>
             <h3>"What a step in power costs"</h3>
-            <p id="step-less">{move || less.get().unwrap_or_else(|| "There is no lower power of this design in the list.".into())}</p>
-            <p id="step-more">{move || more.get().unwrap_or_else(|| "There is no higher power of this design in the list.".into())}</p>
+            <p id="step-less">{words(move || less.get().unwrap_or_else(|| "There is no lower power of this design in the list.".into()))}</p>
+            <p id="step-more">{words(move || more.get().unwrap_or_else(|| "There is no higher power of this design in the list.".into()))}</p>
             <h3>"What is seen at once, to scale"</h3>
             <Picture key="field-picture" drawing=scene/>
             <h3>"The light through it, to scale"</h3>

@@ -1,6 +1,6 @@
 //! Fit: where it sits in the carrier lens.
 
-use super::{Heading, Next, choice, options};
+use super::{Heading, Next, choose};
 use crate::model::answer::{Answer, FitAnswer};
 use crate::model::draft::{CarrierChoice, PlacementChoice};
 use crate::model::field::FieldId;
@@ -8,7 +8,7 @@ use crate::model::shown::{self, CheckShown};
 use crate::model::summary;
 use crate::model::words::{PRACTICE, Where};
 use crate::plot::{Drawing, frame_front};
-use crate::ui::{Cautions, Choice, Entry, Fact, Missing, Picture, Place, Working, use_case};
+use crate::ui::{Cautions, Entry, Missing, Picture, Place, Working, items, live, use_case, when};
 use arcminute_core::explain::Explain;
 use arcminute_core::fit::Severity;
 use leptos::prelude::*;
@@ -41,7 +41,7 @@ fn Verdict() -> impl IntoView {
         FitAnswer::Waiting(_) => "The fit is not decided yet.".to_owned(),
         FitAnswer::Impossible(error) => format!("The fit is refused: {error}; {}.", error.hint()),
         FitAnswer::Done(done) => summary::verdict(done.verdict).to_owned(),
-    });
+    }).signal();
     let ways = case.of_answer(|answer| {
         let refused = shown::checks(&answer.fit).into_iter().filter(|check| check.severity == Severity::Refuse);
         let mut ways: Vec<String> = Vec::new();
@@ -58,14 +58,14 @@ fn Verdict() -> impl IntoView {
     });
     view! {
         <p class="answer" id="fit-verdict">{verdict}</p>
-        <Show when=move || !ways.read().is_empty()>
-            <p>"What would do:"</p>
-            <ul id="fit-ways">{move || ways.get().into_iter().map(|way| view! { <li>{way}</li> }).collect_view()}</ul>
-        </Show>
-        <Show when=move || !missing.read().is_empty()>
-            <p>"Still needed:"</p>
-            {move || view! { <Missing fields=missing.get()/> }}
-        </Show>
+        {live(move || {
+            let ways = ways.get();
+            (!ways.is_empty()).then(|| view! { <p>"What would do:"</p> <ul id="fit-ways">{items(ways)}</ul> }.into_any())
+        })}
+        {live(move || {
+            let missing = missing.get();
+            (!missing.is_empty()).then(|| view! { <p>"Still needed:"</p> <Missing fields=missing/> }.into_any())
+        })}
     }
     .into_any()
 }
@@ -73,20 +73,20 @@ fn Verdict() -> impl IntoView {
 #[component]
 fn Measures() -> impl IntoView {
     let case = use_case();
-    let (placement, set_placement) = choice(case, |d| d.fit.placement, |d, value| d.fit.placement = value);
-    let (carrier, set_carrier) = choice(case, |d| d.fit.carrier, |d, value| d.fit.carrier = value);
-    let eye = Memo::new(move |_| case.draft.read().bench.eye);
-    let of_eye = move || {
+    let carrier = case.of_draft(move |draft| draft.fit.carrier);
+    let eye = case.of_draft(move |draft| draft.bench.eye);
+    let of_eye = live(move || {
         let of = |make| FieldId::of_eye(make, eye.get());
         view! {
             <p>"The telescope is for the " <strong>{eye.get().label()}</strong> " (chosen on Bench)."</p>
             <div class="row"><Entry field=of(FieldId::Pd)/><Entry field=of(FieldId::PupilHeight)/></div>
         }
-    };
-    let segment = move || {
-        matches!(carrier.get(), CarrierChoice::Bifocal | CarrierChoice::Trifocal)
-            .then(|| view! { <Entry field=FieldId::SegmentHeight/><Entry field=FieldId::SegmentGap/> })
-    };
+        .into_any()
+    });
+    let segment = when(
+        move || matches!(carrier.get(), CarrierChoice::Bifocal | CarrierChoice::Trifocal),
+        || view! { <Entry field=FieldId::SegmentHeight/><Entry field=FieldId::SegmentGap/> }.into_any(),
+    );
     view! {
         <section aria-labelledby="face">
             <h2 id="face">"Face"</h2>
@@ -105,8 +105,8 @@ fn Measures() -> impl IntoView {
         </section>
         <section aria-labelledby="mounting">
             <h2 id="mounting">"Mounting"</h2>
-            <Choice key="placement" legend="Height of the eyepiece" options=options!(PlacementChoice) chosen=placement on_choose=set_placement/>
-            <Choice key="carrier" legend="Carrier lens" options=options!(CarrierChoice) chosen=carrier on_choose=set_carrier/>
+            {choose!(case, "placement", "Height of the eyepiece", PlacementChoice, fit.placement)}
+            {choose!(case, "carrier", "Carrier lens", CarrierChoice, fit.carrier)}
             <div class="row">{segment}</div>
             <div class="row">
                 <Entry field=FieldId::Barrel/>
@@ -129,49 +129,44 @@ fn Result() -> impl IntoView {
         FitAnswer::Waiting(_) | FitAnswer::Impossible(_) => Vec::new(),
     });
     let assumed = case.of_answer(|answer| matches!(&answer.fit, FitAnswer::Done(done) if done.corner_assumed));
-    let marks_shown = move || {
-        marks
-            .get()
-            .into_iter()
-            .map(|mark| view! { <Fact key=mark.key what=mark.what value=mark.value note=mark.note/> })
-            .collect_view()
-    };
     view! {
-        <Show when=move || !marks.read().is_empty()>
+        {when(move || !marks.get().is_empty(), move || view! {
             <section aria-labelledby="to-mark">
                 <h2 id="to-mark">"To mark and order"</h2>
-                <dl class="facts">{marks_shown}</dl>
+                <dl class="facts">{live(move || super::facts(marks.get()))}</dl>
                 <Picture key="front-picture" drawing=case.of_answer(front)/>
-                <Show when=move || assumed.get()>
-                    <p class="unusual">"No effective diameter was given: corners rounded by 8 mm are assumed. The web near a corner depends on it."</p>
-                </Show>
+                {when(
+                    move || assumed.get(),
+                    || view! { <p class="unusual">"No effective diameter was given: corners rounded by 8 mm are assumed. The web near a corner depends on it."</p> }.into_any(),
+                )}
                 <h2>"Checks"</h2>
-                <ul class="checks" id="fit-checks">{move || checks.get().into_iter().map(one_check).collect_view()}</ul>
+                <ul class="checks" id="fit-checks">{live(move || checks.get().into_iter().map(one_check).collect_view())}</ul>
                 <Working key="fit-working" of="the fit" steps=steps/>
             </section>
-        </Show>
+        }.into_any())}
     }
     .into_any()
 }
 
-fn one_check(check: CheckShown) -> impl IntoView {
+fn one_check(check: CheckShown) -> AnyView {
     let class = match check.severity {
         Severity::Pass => "pass",
         Severity::Warning => "warning",
         Severity::Refuse => "refuse",
     };
-    let ways = check.ways.into_iter().map(|way| view! { <li>{way}</li> }).collect_view();
+    let ways = items(check.ways);
     view! {
         <li class=class>
             <strong>{check.severity_words}": "</strong> {check.title} " " <span class="found">{check.sentence}</span>
             <ul>{ways}</ul>
         </li>
     }
+    .into_any()
 }
 
 #[component]
 fn Practice() -> impl IntoView {
-    let list = PRACTICE.iter().map(|line| view! { <li>{*line}</li> }).collect_view();
+    let list = items(PRACTICE.iter().map(|line| (*line).to_owned()).collect());
     view! {
         <details class="limits"><summary>"What the trade does (common practice, no source)"</summary><ul>{list}</ul></details>
     }

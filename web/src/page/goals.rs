@@ -6,7 +6,7 @@ use crate::model::case_file::MOST_GOALS;
 use crate::model::draft::{GoalDraft, GoalKind};
 use crate::model::field::FieldId;
 use crate::model::{format, summary};
-use crate::ui::{Entry, Place, Working, use_case};
+use crate::ui::{Choice, Entry, Place, Working, is, live, use_case, when};
 use arcminute_core::explain::{Explain, Step};
 use leptos::prelude::*;
 
@@ -14,23 +14,23 @@ use leptos::prelude::*;
 #[component]
 pub fn GoalsPlace() -> impl IntoView {
     let case = use_case();
-    let count = Memo::new(move |_| case.draft.read().goals.len());
-    let goals = move || (0..count.get()).map(|index| view! { <OneGoal index=index/> }).collect_view();
+    let count = case.of_draft(move |draft| draft.goals.len());
+    let goals = live(move || (0..count.get()).map(|index| view! { <OneGoal index=index/> }.into_any()).collect_view());
     let add = move |_| {
         case.draft.update(|draft| {
             draft.goals.push(GoalDraft { kind: GoalKind::Target, ..GoalDraft::default() });
             draft.bench.goal = draft.goals.len() - 1;
         });
-        crate::platform::focus_soon(FieldId::GoalName(count.get_untracked() - 1).info().key);
+        crate::platform::focus_soon(FieldId::GoalName(untrack(move || count.get()) - 1).info().key);
     };
-    let needed = case.of_answer(|answer| summary::power(answer));
+    let needed = case.of_answer(|answer| summary::power(answer)).signal();
     let steps = case.of_answer(working);
     view! {
         <Heading place=Place::Goals purpose="What the person wants to see. The goal marked as served is the one the ladder and Bench work for."/>
         <p class="answer" id="needed">{needed}</p>
         <Working key="goals-working" of="the power needed" steps=steps/>
         {goals}
-        <p><button type="button" id="add-goal" on:click=add disabled=move || MOST_GOALS <= count.get()>"Add a goal"</button></p>
+        <p><button type="button" id="add-goal" on:click=add disabled=is(move || MOST_GOALS <= count.get())>"Add a goal"</button></p>
         <Next to=Place::Bench label="On to the telescopes"/>
     }
     .into_any()
@@ -52,9 +52,9 @@ fn OneGoal(
     index: usize,
 ) -> impl IntoView {
     let case = use_case();
-    let served = Memo::new(move |_| case.draft.read().bench.goal == index);
-    let kind = Memo::new(move |_| case.draft.read().goals.get(index).map(|goal| goal.kind).unwrap_or_default());
-    let only = Memo::new(move |_| case.draft.read().goals.len() == 1);
+    let served = case.of_draft(move |draft| draft.bench.goal == index).signal();
+    let kind = case.of_draft(move |draft| draft.goals.get(index).map(|goal| goal.kind).unwrap_or_default());
+    let only = case.of_draft(move |draft| draft.goals.len() == 1);
     let key = format!("goal-{}", index + 1);
     let take_away = move |_| {
         case.draft.update(|draft| {
@@ -64,7 +64,7 @@ fn OneGoal(
             }
         });
     };
-    let boxes = move || match kind.get() {
+    let boxes = live(move || match kind.get() {
         GoalKind::Acuity => view! { <Entry field=FieldId::GoalAcuity(index)/> }.into_any(),
         GoalKind::Target => view! {
             <div class="row">
@@ -78,28 +78,18 @@ fn OneGoal(
             </p>
         }
         .into_any(),
-    };
-    let kinds = GoalKind::ALL
-        .iter()
-        .map(|choice| {
-            let choice = *choice;
-            let id = format!("{key}-kind-{}", if choice == GoalKind::Acuity { "acuity" } else { "target" });
-            let choose = move |_| {
-                case.draft.update(|draft| {
-                    if let Some(goal) = draft.goals.get_mut(index) {
-                        goal.kind = choice;
-                    }
-                });
-            };
-            view! {
-                <div class="radio">
-                    <input type="radio" id=id.clone() name=format!("{key}-kind") prop:checked=move || kind.get() == choice on:change=choose/>
-                    <label for=id>{choice.label()}</label>
-                </div>
+    });
+    let place = |kind: GoalKind| GoalKind::ALL.iter().position(|one| *one == kind).unwrap_or_default();
+    let chosen = Signal::derive(move || place(kind.get()));
+    let choose = Callback::new(move |place: usize| {
+        case.draft.update(|draft| {
+            if let (Some(goal), Some(kind)) = (draft.goals.get_mut(index), GoalKind::ALL.get(place)) {
+                goal.kind = *kind;
             }
-        })
-        .collect_view();
-    let asks = case.of_answer(move |answer| asks(answer, index));
+        });
+    });
+    let kinds = GoalKind::ALL.iter().map(|kind| kind.label()).collect::<Vec<_>>();
+    let asks = case.of_answer(move |answer| asks(answer, index)).signal();
     view! {
         <section class="goal" class:served=served aria-labelledby=format!("{key}-head")>
             <h2 id=format!("{key}-head")>"Goal " {index + 1}</h2>
@@ -114,12 +104,13 @@ fn OneGoal(
                 <label for=format!("{key}-served")>"Served by the ladder and Bench"</label>
             </div>
             <Entry field=FieldId::GoalName(index)/>
-            <fieldset class="choice"><legend>"What kind of goal"</legend><div class="radios">{kinds}</div></fieldset>
+            <Choice key=format!("{key}-kind") legend="What kind of goal" options=kinds chosen=chosen on_choose=choose/>
             {boxes}
             <p class="answer" id=format!("{key}-asks")>{asks}</p>
-            <Show when=move || !only.get()>
-                <button type="button" on:click=take_away>"Take this goal away"</button>
-            </Show>
+            {when(
+                move || !only.get(),
+                move || view! { <button type="button" on:click=take_away>"Take this goal away"</button> }.into_any(),
+            )}
         </section>
     }
     .into_any()

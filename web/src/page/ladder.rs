@@ -7,7 +7,7 @@ use crate::model::summary;
 use crate::model::words::Where;
 use crate::plot::Drawing;
 use crate::plot::ladder::{LadderArrow, LadderInput, ladder};
-use crate::ui::{Cautions, Picture, Place, Working, use_case};
+use crate::ui::{Cautions, Picture, Place, Working, is, live, use_case, when, words};
 use arcminute_core::acuity::written;
 use arcminute_core::explain::Explain;
 use arcminute_core::unit::Magnification;
@@ -37,7 +37,7 @@ pub(super) fn picture(answer: &Answer) -> Option<Drawing> {
         arrows.retain(|arrow| arrow.magnification.times() != marked);
         let label = crate::model::format::times(marked);
         arrows.push(LadderArrow { label, magnification: in_use, reaches, chosen: true });
-        arrows.sort_by(|one, other| one.magnification.size().total_cmp(&other.magnification.size()));
+        arrows.sort_unstable_by(|one, other| one.magnification.size().total_cmp(&other.magnification.size()));
     }
     let scale = answer.scale;
     Some(ladder(&LadderInput {
@@ -55,14 +55,14 @@ pub(super) fn picture(answer: &Answer) -> Option<Drawing> {
 pub fn LadderPlace() -> impl IntoView {
     let case = use_case();
     let drawing = case.of_answer(picture);
-    let needed = case.of_answer(summary::power);
+    let needed = case.of_answer(summary::power).signal();
     let rows = case.of_answer(shown::powers);
     let steps = case.of_answer(|answer| {
         let lowest = answer.needed.map(|needed| needed.whole.times()).unwrap_or_default();
         let row = answer.powers.iter().find(|row| row.power == lowest);
         row.map(|row| row.prediction.steps()).unwrap_or_default()
     });
-    let body = move || {
+    let body = move || live(move || {
         rows.get()
             .into_iter()
             .map(|row| {
@@ -76,14 +76,15 @@ pub fn LadderPlace() -> impl IntoView {
                         <td role="cell" data-what="Usual field">{row.field}</td>
                     </tr>
                 }
+                .into_any()
             })
             .collect_view()
-    };
+    });
     view! {
         <Heading place=Place::Ladder purpose="Up is finer. The person stands on a rung; each power climbs its own length."/>
         <p class="answer" id="ladder-needed">{needed}</p>
         <Picture key="ladder-picture" drawing=drawing/>
-        <Show when=move || !rows.read().is_empty()>
+        {when(move || !rows.get().is_empty(), move || view! {
             <h2>"Whole powers"</h2>
             <div class="compare">
                 <table id="powers" role="table">
@@ -97,14 +98,14 @@ pub fn LadderPlace() -> impl IntoView {
                             <th scope="col" role="columnheader">"Usual field"</th>
                         </tr>
                     </thead>
-                    <tbody role="rowgroup">{body}</tbody>
+                    <tbody role="rowgroup">{body()}</tbody>
                 </table>
             </div>
             <p class="help">
                 "Usual field: 50° of apparent field shared by the power, for spectacle-mounted Keplerians; common practice, no source. The band and chance hold for repeats of the test that scatter by the retest limit (assumed normal)."
             </p>
             <Working key="ladder-working" of="the lowest whole power" steps=steps/>
-        </Show>
+        }.into_any())}
         <Cautions places=&[Where::Prediction]/>
         <Next to=Place::Bench label="On to the telescopes"/>
     }
@@ -116,14 +117,14 @@ pub fn LadderPlace() -> impl IntoView {
 pub fn LadderAside() -> impl IntoView {
     let case = use_case();
     let drawing = case.of_answer(picture);
-    let needed = case.of_answer(summary::power);
+    let needed = case.of_answer(summary::power).signal();
     let open = RwSignal::new(false);
     view! {
-        <aside class="beside" class:open=open aria-label="Ladder" hidden=move || drawing.read().is_none()>
+        <aside class="beside" class:open=open aria-label="Ladder" hidden=is(move || drawing.get().is_none())>
             <button
                 type="button"
                 class="strip"
-                aria-expanded=move || open.get().to_string()
+                aria-expanded=words(move || open.get().to_string())
                 on:click=move |_| open.update(|open| *open = !*open)
             >
                 "Ladder: " {needed}

@@ -17,7 +17,8 @@ pub use person::PersonPlace;
 pub use sheets::SheetsPlace;
 
 use crate::model::draft::Draft;
-use crate::ui::{Case, Place};
+use crate::model::shown::Shown;
+use crate::ui::{Case, Fact, Place};
 use leptos::prelude::*;
 
 /// The heading of a place; takes the focus when one comes to the place.
@@ -37,24 +38,38 @@ fn Heading(
     .into_any()
 }
 
-/// A choice of the draft for [`crate::ui::Choice`]: what it is now, and how it is set.
-fn choice<T: Copy + PartialEq + Send + Sync + 'static>(
-    case: Case,
-    read: fn(&Draft) -> T,
-    write: fn(&mut Draft, T),
-) -> (Signal<T>, Callback<T>) {
-    let chosen = Signal::derive(move || read(&case.draft.read()));
-    let choose = Callback::new(move |value| case.draft.update(|draft| write(draft, value)));
-    (chosen, choose)
+/// A choice of the draft as radio buttons: `choose!(case, "paper", "Paper", Paper, order.paper)`.
+macro_rules! choose {
+    ($case:expr, $key:expr, $legend:literal, $choice:ident, $($place:ident).+) => {{
+        let case = $case;
+        let place = |choice: $choice| $choice::ALL.iter().position(|one| *one == choice).unwrap_or_default();
+        let chosen = leptos::prelude::Signal::derive(move || place(case.draft.read().$($place).+));
+        let on_choose = leptos::prelude::Callback::new(move |place: usize| {
+            if let Some(choice) = $choice::ALL.get(place) {
+                case.draft.update(|draft| draft.$($place).+ = *choice);
+            }
+        });
+        let options = $choice::ALL.iter().map(|choice| choice.label()).collect::<Vec<_>>();
+        leptos::prelude::view! {
+            <crate::ui::Choice key=$key legend=$legend options=options chosen=chosen on_choose=on_choose/>
+        }
+    }};
+}
+use choose;
+
+/// A yes or no of the draft: what it is now, and how it is set.
+fn yes_or_no(case: Case, read: fn(&Draft) -> bool, write: fn(&mut Draft, bool)) -> (Signal<bool>, Callback<bool>) {
+    let on = Signal::derive(move || read(&case.draft.read()));
+    (on, Callback::new(move |value| case.draft.update(|draft| write(draft, value))))
 }
 
-/// Every choice of an enum with its label.
-macro_rules! options {
-    ($choice:ident) => {
-        $choice::ALL.iter().map(|choice| (*choice, choice.label().to_owned())).collect::<Vec<_>>()
-    };
+/// Values with what they are, large.
+fn facts(facts: Vec<Shown>) -> AnyView {
+    let facts = facts.into_iter().map(|fact| {
+        view! { <Fact key=fact.key what=fact.what value=fact.value note=fact.note/> }.into_any()
+    });
+    facts.collect_view().into_any()
 }
-use options;
 
 /// The button to the next place.
 #[component]

@@ -1,11 +1,11 @@
 //! Person: what was measured.
 
-use super::{Heading, Next, choice, options};
+use super::{Heading, Next, choose};
 use crate::model::draft::{BareAcuity, EyeChoice};
 use crate::model::field::FieldId;
 use crate::model::format;
 use crate::model::words::INTENDED_USE;
-use crate::ui::{Choice, Entry, Missing, Place, use_case};
+use crate::ui::{Entry, Missing, Place, is, live, use_case};
 use arcminute_core::acuity::retest;
 use leptos::prelude::*;
 
@@ -13,7 +13,6 @@ use leptos::prelude::*;
 #[component]
 pub fn PersonPlace() -> impl IntoView {
     let case = use_case();
-    let (bare, set_bare) = choice(case, |d| d.person.bare_acuity, |d, value| d.person.bare_acuity = value);
     view! {
         <Heading place=Place::Person purpose="What was measured. One acuity is enough to begin; the rest can wait."/>
         <details class="intended"><summary>"What this page is, and is not"</summary><p>{INTENDED_USE}</p></details>
@@ -24,13 +23,7 @@ pub fn PersonPlace() -> impl IntoView {
         </div>
         <section aria-labelledby="both-eyes">
             <h2 id="both-eyes">"Both eyes"</h2>
-            <Choice
-                key="bare-acuity"
-                legend="A number without a notation, such as 0.1, means"
-                options=options!(BareAcuity)
-                chosen=bare
-                on_choose=set_bare
-            />
+            {choose!(case, "bare-acuity", "A number without a notation, such as 0.1, means", BareAcuity, person.bare_acuity)}
             <Entry field=FieldId::RetestLimit/>
             <RetestLimits/>
             <Entry field=FieldId::Vertex/>
@@ -80,6 +73,7 @@ fn RetestLimits() -> impl IntoView {
                     " " {row.population} <span class="source">" " {row.source.citation}</span>
                 </li>
             }
+            .into_any()
         })
         .collect_view();
     view! {
@@ -96,15 +90,15 @@ fn RetestLimits() -> impl IntoView {
 fn Undecided() -> impl IntoView {
     let case = use_case();
     let undecided = case.of_answer(|answer| answer.undecided.clone());
-    let list = move || {
+    let list = live(move || {
         undecided
             .get()
             .into_iter()
-            .map(|item| view! { <li>{item.what} <Missing fields=item.waits_for/></li> })
+            .map(|item| view! { <li>{item.what} <Missing fields=item.waits_for/></li> }.into_any())
             .collect_view()
-    };
+    });
     view! {
-        <section class="undecided" aria-labelledby="undecided" hidden=move || undecided.read().is_empty()>
+        <section class="undecided" aria-labelledby="undecided" hidden=is(move || undecided.get().is_empty())>
             <h2 id="undecided">"Still undecided"</h2>
             <ul>{list}</ul>
         </section>

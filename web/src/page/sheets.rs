@@ -1,13 +1,13 @@
 //! Sheets: what leaves on paper.
 
 use super::fit::front;
-use super::{Heading, choice, options};
+use super::{Heading, choose, yes_or_no};
 use crate::model::draft::{FellowChoice, FilterChoice, Paper};
 use crate::model::field::FieldId;
 use crate::model::shown::{self, Sheet};
 use crate::model::words::{CAUTIONS, INTENDED_USE};
 use crate::platform;
-use crate::ui::{Choice, Entry, Picture, Place, Tick, use_case};
+use crate::ui::{Entry, Part, Picture, Place, Tick, live, use_case, words};
 use leptos::prelude::*;
 
 /// Build of the page, for the foot of each sheet.
@@ -20,11 +20,9 @@ const BUILD: &str = match option_env!("ARCMINUTE_BUILD") {
 #[component]
 pub fn SheetsPlace() -> impl IntoView {
     let case = use_case();
-    let (paper, set_paper) = choice(case, |d| d.order.paper, |d, value| d.order.paper = value);
-    let (fellow, set_fellow) = choice(case, |d| d.order.fellow, |d, value| d.order.fellow = value);
-    let (filter, set_filter) = choice(case, |d| d.order.filter, |d, value| d.order.filter = value);
-    let (pads, set_pads) = choice(case, |d| d.order.large_nose_pads, |d, value| d.order.large_nose_pads = value);
-    let (strap, set_strap) = choice(case, |d| d.order.head_strap, |d, value| d.order.head_strap = value);
+    let paper = Signal::derive(move || case.draft.read().order.paper);
+    let (pads, set_pads) = yes_or_no(case, |d| d.order.large_nose_pads, |d, value| d.order.large_nose_pads = value);
+    let (strap, set_strap) = yes_or_no(case, |d| d.order.head_strap, |d, value| d.order.head_strap = value);
     Effect::new(move |_| {
         platform::set_page_size(match paper.get() {
             Paper::A4 => "210mm 297mm",
@@ -35,14 +33,14 @@ pub fn SheetsPlace() -> impl IntoView {
         <Heading place=Place::Sheets purpose="What goes to the workshop. Look it through, then print; the file name is the browser's to ask for."/>
         <div class="on-screen">
             <div class="row"><Entry field=FieldId::CarrierRx(true)/><Entry field=FieldId::CarrierRx(false)/></div>
-            <Choice key="fellow" legend="The other eye's lens" options=options!(FellowChoice) chosen=fellow on_choose=set_fellow/>
-            <Choice key="filter" legend="Filter" options=options!(FilterChoice) chosen=filter on_choose=set_filter/>
+            {choose!(case, "fellow", "The other eye's lens", FellowChoice, order.fellow)}
+            {choose!(case, "filter", "Filter", FilterChoice, order.filter)}
             <fieldset class="choice"><legend>"To keep it in place"</legend>
                 <Tick key="nose-pads" label="Large nose pads" on=pads on_tick=set_pads/>
                 <Tick key="head-strap" label="Head strap" on=strap on_tick=set_strap/>
             </fieldset>
             <Entry field=FieldId::OrderNotes/>
-            <Choice key="paper" legend="Paper" options=options!(Paper) chosen=paper on_choose=set_paper/>
+            {choose!(case, "paper", "Paper", Paper, order.paper)}
             <p><button type="button" class="main" id="print" on:click=move |_| platform::print()>"Print the sheet"</button></p>
             <p class="help">"The printer's queue and a PDF keep what is printed. Print at 100 %, not fitted to the page: the drawing is at true size."</p>
         </div>
@@ -58,22 +56,22 @@ fn Paperwork(
     paper: Signal<Paper>,
 ) -> impl IntoView {
     let case = use_case();
-    let sheet = Memo::new(move |_| shown::sheet(&case.draft.read(), &case.answer.read()));
-    let class = move || if paper.get() == Paper::A4 { "paper a4" } else { "paper letter" };
+    let sheet = Part::new(move || shown::sheet(&case.draft.read(), &case.answer.read()));
+    let class = words(move || if paper.get() == Paper::A4 { "paper a4".into() } else { "paper letter".into() });
     let cautions = CAUTIONS
         .iter()
-        .map(|caution| view! { <li><strong>{caution.head}": "</strong>{caution.text}</li> })
+        .map(|caution| view! { <li><strong>{caution.head}": "</strong>{caution.text}</li> }.into_any())
         .collect_view();
     view! {
         <div class=class id="sheet">
             <section class="leaf" aria-label="Order and fitting sheet, page 1 of 2">
-                {move || head(&sheet.read())}
-                {move || stop(&sheet.read())}
-                {move || sections(&sheet.read())}
+                {live(move || head(&sheet.get()))}
+                {live(move || stop(&sheet.get()))}
+                {live(move || sections(&sheet.get()))}
                 {foot(1)}
             </section>
             <section class="leaf" aria-label="Order and fitting sheet, page 2 of 2">
-                {move || head(&sheet.read())}
+                {live(move || head(&sheet.get()))}
                 <h3>"Front of the frame, true size, as the examiner sees it"</h3>
                 <Picture key="sheet-front" drawing=case.of_answer(front) true_size=true/>
                 <div class="check-bar">
@@ -82,7 +80,7 @@ fn Paperwork(
                     </svg>
                     <p>"Measure this bar: it is 100 mm long. If it is not, the print is not at true size; do not mark from the drawing."</p>
                 </div>
-                {move || signatures(&sheet.read())}
+                {live(move || signatures(&sheet.get()))}
                 <h3>"Cautions"</h3>
                 <ul class="small">{cautions}</ul>
                 <p class="small">{INTENDED_USE}</p>
@@ -93,7 +91,7 @@ fn Paperwork(
     .into_any()
 }
 
-fn head(sheet: &Sheet) -> impl IntoView + use<> {
+fn head(sheet: &Sheet) -> AnyView {
     let label = sheet.label.clone();
     let digest = sheet.digest.clone();
     view! {
@@ -102,23 +100,24 @@ fn head(sheet: &Sheet) -> impl IntoView + use<> {
             <p>"Case " <strong>{label}</strong> " · printed " {platform::today()} " · inputs " {digest}</p>
         </header>
     }
+    .into_any()
 }
 
 /// What stands against ordering from this sheet.
-fn stop(sheet: &Sheet) -> impl IntoView + use<> {
+fn stop(sheet: &Sheet) -> AnyView {
     let refused = sheet.refused.clone().map(|why| {
-        view! { <p class="void"><strong>"DO NOT ORDER. "</strong> "The fit is refused: " {why} "."</p> }
+        view! { <p class="void"><strong>"DO NOT ORDER. "</strong> "The fit is refused: " {why} "."</p> }.into_any()
     });
     let blanks = (!sheet.blanks.is_empty()).then(|| {
-        view! { <p class="void"><strong>"VOID until filled in: "</strong> {sheet.blanks.join(", ")} "."</p> }
+        view! { <p class="void"><strong>"VOID until filled in: "</strong> {sheet.blanks.join(", ")} "."</p> }.into_any()
     });
     let warnings = (!sheet.warnings.is_empty()).then(|| {
-        view! { <p class="again"><strong>"Look again: "</strong> {sheet.warnings.join(". ")} "."</p> }
+        view! { <p class="again"><strong>"Look again: "</strong> {sheet.warnings.join(". ")} "."</p> }.into_any()
     });
-    view! { {refused} {blanks} {warnings} }
+    view! { {refused} {blanks} {warnings} }.into_any()
 }
 
-fn sections(sheet: &Sheet) -> impl IntoView + use<> {
+fn sections(sheet: &Sheet) -> AnyView {
     sheet
         .sections
         .iter()
@@ -127,14 +126,15 @@ fn sections(sheet: &Sheet) -> impl IntoView + use<> {
             let rows = section
                 .rows
                 .into_iter()
-                .map(|(what, value)| view! { <tr><th scope="row">{what}</th><td>{value}</td></tr> })
+                .map(|(what, value)| view! { <tr><th scope="row">{what}</th><td>{value}</td></tr> }.into_any())
                 .collect_view();
-            view! { <h3>{section.title}</h3> <table class="lines"><tbody>{rows}</tbody></table> }
+            view! { <h3>{section.title}</h3> <table class="lines"><tbody>{rows}</tbody></table> }.into_any()
         })
         .collect_view()
+        .into_any()
 }
 
-fn signatures(sheet: &Sheet) -> impl IntoView + use<> {
+fn signatures(sheet: &Sheet) -> AnyView {
     let eye = sheet.eye;
     view! {
         <table class="lines signatures"><tbody>
@@ -143,12 +143,14 @@ fn signatures(sheet: &Sheet) -> impl IntoView + use<> {
             <tr><th scope="row">"Checked by a second person"</th><td></td></tr>
         </tbody></table>
     }
+    .into_any()
 }
 
-fn foot(page: u8) -> impl IntoView {
+fn foot(page: u8) -> AnyView {
     view! {
         <footer class="sheet-foot">
             <p>"Arcminute build " {BUILD} " · a starting point for a trial, not a prescription · page " {page} " of 2"</p>
         </footer>
     }
+    .into_any()
 }

@@ -1,6 +1,7 @@
 //! The case that every place shares: one draft, one answer derived from it.
 
 use crate::model::answer::Answer;
+use super::Part;
 use crate::model::draft::Draft;
 use leptos::prelude::*;
 
@@ -41,7 +42,7 @@ impl Place {
     /// Key of its heading on the page.
     #[must_use]
     pub fn heading_id(self) -> String {
-        format!("place-{}", self.name().to_lowercase())
+        format!("place-{}", self.name().to_ascii_lowercase())
     }
 }
 
@@ -65,12 +66,20 @@ impl Case {
         Self { draft, answer, place: RwSignal::new(Place::Person) }
     }
 
-    /// Something of the answer, recomputed only when it changes.
-    pub fn of_answer<T: PartialEq + Send + Sync + 'static>(
+    /// Something of the answer; what reads it is told only when it changes.
+    pub fn of_answer<T: Clone + PartialEq + Send + Sync + 'static>(
         self,
         take: impl Fn(&Answer) -> T + Send + Sync + 'static,
-    ) -> Memo<T> {
-        Memo::new(move |_| take(&self.answer.read()))
+    ) -> Part<T> {
+        Part::new(move || take(&self.answer.read()))
+    }
+
+    /// Something of the draft; what reads it is told only when it changes.
+    pub fn of_draft<T: Clone + PartialEq + Send + Sync + 'static>(
+        self,
+        take: impl Fn(&Draft) -> T + Send + Sync + 'static,
+    ) -> Part<T> {
+        Part::new(move || take(&self.draft.read()))
     }
 }
 

@@ -1,40 +1,41 @@
 //! A choice of one among a few, and a tick.
 
+use super::is;
 use leptos::prelude::*;
 
 /// One of a few, as radio buttons under a legend.
 #[component]
-pub fn Choice<T: Copy + PartialEq + Send + Sync + 'static>(
+pub fn Choice(
     /// Key, unique on the page.
-    key: &'static str,
+    #[prop(into)]
+    key: String,
     /// What is chosen.
     legend: &'static str,
-    /// The choices and what they are called.
-    options: Vec<(T, String)>,
-    /// The choice made.
-    #[prop(into)]
-    chosen: Signal<T>,
-    /// Called with a new choice.
-    #[prop(into)]
-    on_choose: Callback<T>,
+    /// What the choices are called.
+    options: Vec<&'static str>,
+    /// Place of the choice made.
+    chosen: Signal<usize>,
+    /// Called with the place of a new choice.
+    on_choose: Callback<usize>,
 ) -> impl IntoView {
     let radios = options
         .into_iter()
         .enumerate()
-        .map(|(index, (value, label))| {
+        .map(|(index, label)| {
             let id = format!("{key}-{}", index + 1);
             view! {
                 <div class="radio">
                     <input
                         type="radio"
                         id=id.clone()
-                        name=key
-                        prop:checked=move || chosen.get() == value
-                        on:change=move |_| on_choose.run(value)
+                        name=key.clone()
+                        prop:checked=is(move || chosen.get() == index)
+                        on:change=move |_| on_choose.run(index)
                     />
                     <label for=id>{label}</label>
                 </div>
             }
+            .into_any()
         })
         .collect_view();
     view! { <fieldset class="choice" id=key><legend>{legend}</legend><div class="radios">{radios}</div></fieldset> }
@@ -49,10 +50,8 @@ pub fn Tick(
     /// What it means when it is ticked.
     label: &'static str,
     /// Whether it is.
-    #[prop(into)]
     on: Signal<bool>,
     /// Called with the new state.
-    #[prop(into)]
     on_tick: Callback<bool>,
 ) -> impl IntoView {
     view! {

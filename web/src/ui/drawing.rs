@@ -1,5 +1,6 @@
 //! A picture from `plot`, with the same content in words and numbers.
 
+use super::{is, live, words};
 use crate::plot::Drawing;
 use leptos::prelude::*;
 
@@ -16,29 +17,29 @@ pub fn Picture(
     true_size: bool,
 ) -> impl IntoView {
     let open = RwSignal::new(false);
-    let svg = move || drawing.read().as_ref().map(Drawing::svg).unwrap_or_default();
-    let words = move || drawing.read().as_ref().map(|drawing| drawing.description.clone());
-    let rows = move || {
+    let svg = words(move || drawing.read().as_ref().map(Drawing::svg).unwrap_or_default());
+    let description = words(move || drawing.read().as_ref().map(|drawing| drawing.description.clone()).unwrap_or_default());
+    let rows = live(move || {
         let drawing = drawing.read();
         let rows = drawing.as_ref().filter(|_| open.get())?.rows.clone();
         let rows = rows
             .into_iter()
-            .map(|(what, value)| view! { <tr><th scope="row">{what}</th><td>{value}</td></tr> })
+            .map(|(what, value)| view! { <tr><th scope="row">{what}</th><td>{value}</td></tr> }.into_any())
             .collect_view();
-        Some(view! { <table><tbody>{rows}</tbody></table> })
-    };
+        Some(view! { <table><tbody>{rows}</tbody></table> }.into_any())
+    });
     view! {
-        <figure class="picture" class:true-size=true_size class:empty=move || drawing.read().is_none() id=key>
+        <figure class="picture" class:true-size=true_size class:empty=is(move || drawing.read().is_none()) id=key>
             <div class="drawn" inner_html=svg></div>
             <figcaption>
-                <p class="words">{words}</p>
+                <p class="words">{description}</p>
                 <button
                     type="button"
                     class="fold"
-                    aria-expanded=move || open.get().to_string()
+                    aria-expanded=words(move || open.get().to_string())
                     on:click=move |_| open.update(|open| *open = !*open)
                 >
-                    {move || if open.get() { "Hide the numbers of this picture" } else { "Show the numbers of this picture" }}
+                    {words(move || format!("{} the numbers of this picture", if open.get() { "Hide" } else { "Show" }))}
                 </button>
                 {rows}
             </figcaption>

@@ -1,6 +1,6 @@
 //! A box: label with its unit, help, what was understood, and what to do when it was not.
 
-use super::use_case;
+use super::{is, live, use_case, words};
 use crate::model::answer::FieldState;
 use crate::model::field::{FieldId, Kind};
 use leptos::prelude::*;
@@ -13,8 +13,10 @@ pub fn Entry(
 ) -> impl IntoView {
     let case = use_case();
     let info = field.info();
-    let text = Memo::new(move |_| field.text(&case.draft.read()).to_owned());
+    let text = case.of_draft(move |draft| field.text(draft).to_owned()).signal();
     let state = case.of_answer(move |answer| answer.field(field));
+    let trouble = is(move || state.get().is_trouble());
+    let invalid = words(move || trouble.get().to_string());
     let key = info.key.clone();
     let help_id = format!("{key}-help");
     let said_id = format!("{key}-said");
@@ -25,7 +27,7 @@ pub fn Entry(
     };
     let unit = (!info.unit.is_empty()).then(|| view! { <span class="unit">{unit_words(info.unit)}</span> });
     view! {
-        <div class="entry" class:trouble=move || state.read().is_trouble()>
+        <div class="entry" class:trouble=trouble>
             <label for=key.clone()>{info.label.clone()} " " {unit}</label>
             <input
                 id=key.clone()
@@ -36,7 +38,7 @@ pub fn Entry(
                 spellcheck="false"
                 translate="no"
                 aria-describedby=described
-                aria-invalid=move || state.read().is_trouble().to_string()
+                aria-invalid=invalid
                 prop:value=text
                 on:input:target=move |event| {
                     let typed = event.target().value();
@@ -44,7 +46,7 @@ pub fn Entry(
                 }
             />
             <p class="help" id=help_id>{info.help}</p>
-            <div class="said" id=said_id>{move || said(field, &state.read())}</div>
+            <div class="said" id=said_id>{live(move || said(field, &state.get()))}</div>
         </div>
     }
     .into_any()
@@ -62,7 +64,7 @@ fn said(field: FieldId, state: &FieldState) -> AnyView {
         }
         FieldState::Understood { echo, unusual } => view! {
             <p class="echo">{echo}</p>
-            {unusual.map(|unusual| view! { <p class="unusual">{unusual}</p> })}
+            {unusual.map(|unusual| view! { <p class="unusual">{unusual}</p> }.into_any())}
         }
         .into_any(),
         FieldState::Refused { message, hint } => view! {
@@ -79,7 +81,7 @@ fn said(field: FieldId, state: &FieldState) -> AnyView {
                         let text = text.clone();
                         case.draft.update(|draft| field.set_text(draft, text));
                     };
-                    view! { <button type="button" class="meaning" on:click=choose>{choice.label}</button> }
+                    view! { <button type="button" class="meaning" on:click=choose>{choice.label}</button> }.into_any()
                 })
                 .collect_view();
             view! {

@@ -5,12 +5,16 @@ mod case;
 mod choice;
 mod drawing;
 mod entry;
+mod live;
 mod notice;
+mod part;
 mod working;
 
 pub use case::{Case, Place, use_case};
 pub use choice::{Choice, Tick};
 pub use drawing::Picture;
 pub use entry::Entry;
+pub use live::{is, items, live, when, words};
 pub use notice::{Cautions, Fact, Missing};
+pub use part::Part;
 pub use working::Working;

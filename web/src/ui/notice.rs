@@ -1,6 +1,6 @@
 //! Facts, cautions, and what is still missing.
 
-use super::{Place, use_case};
+use super::{Place, live, use_case};
 use crate::model::field::FieldId;
 use crate::model::words::{CAUTIONS, Where};
 use leptos::prelude::*;
@@ -25,7 +25,7 @@ pub fn Fact(
         <div class="fact">
             <dt>{what}</dt>
             <dd id=key class="value">{value}</dd>
-            {move || (!note.read().is_empty()).then(|| view! { <dd class="note">{note.get()}</dd> })}
+            {live(move || (!note.read().is_empty()).then(|| view! { <dd class="note">{note.get()}</dd> }.into_any()))}
         </div>
     }
     .into_any()
@@ -40,7 +40,7 @@ pub fn Cautions(
     let list = CAUTIONS
         .iter()
         .filter(|caution| places.contains(&caution.place))
-        .map(|caution| view! { <li><strong>{caution.head}": "</strong>{caution.text}</li> })
+        .map(|caution| view! { <li><strong>{caution.head}": "</strong>{caution.text}</li> }.into_any())
         .collect_view();
     view! { <aside class="cautions" aria-label="Cautions"><h3>"Cautions"</h3><ul>{list}</ul></aside> }.into_any()
 }
@@ -60,7 +60,7 @@ pub fn Missing(
                 case.place.set(place_of(field));
                 crate::platform::focus_soon(field.info().key);
             };
-            view! { <li><button type="button" class="link" on:click=go>{info.label}</button></li> }
+            view! { <li><button type="button" class="link" on:click=go>{info.label}</button></li> }.into_any()
         })
         .collect_view();
     view! { <ul class="missing">{buttons}</ul> }.into_any()

@@ -1,5 +1,6 @@
 //! The working behind a result: formula, numbers, result, source.
 
+use super::{live, when, words};
 use crate::model::working::{Line, Piece, line};
 use arcminute_core::explain::Step;
 use leptos::prelude::*;
@@ -16,21 +17,21 @@ pub fn Working(
     steps: Signal<Vec<Step>>,
 ) -> impl IntoView {
     let open = RwSignal::new(false);
-    let lines = move || open.get().then(|| steps.read().iter().map(|step| shown(line(step))).collect_view());
+    let lines = live(move || open.get().then(|| steps.read().iter().map(|step| shown(line(step))).collect_view()));
     view! {
         <div class="working" id=key>
             <button
                 type="button"
                 class="fold"
-                aria-expanded=move || open.get().to_string()
+                aria-expanded=words(move || open.get().to_string())
                 on:click=move |_| open.update(|open| *open = !*open)
             >
-                {move || if open.get() { "Hide the working: " } else { "Show the working: " }}
-                {of}
+                {words(move || format!("{} the working: {of}", if open.get() { "Hide" } else { "Show" }))}
             </button>
-            <Show when=move || open.get()>
-                <p class="help">"Numbers are shown rounded; the working is carried at full precision."</p>
-            </Show>
+            {when(
+                move || open.get(),
+                || view! { <p class="help">"Numbers are shown rounded; the working is carried at full precision."</p> }.into_any(),
+            )}
             <ol>{lines}</ol>
         </div>
     }
@@ -44,7 +45,7 @@ fn shown(line: Line) -> AnyView {
         .map(|piece| match piece {
             Piece::Plain(text) => view! { <span>{text}</span> }.into_any(),
             Piece::Symbol(base, index) => {
-                let index = (!index.is_empty()).then(|| view! { <sub>{index.replace('_', " ")}</sub> });
+                let index = (!index.is_empty()).then(|| view! { <sub>{index.replace('_', " ")}</sub> }.into_any());
                 view! { <i>{base}</i> {index} }.into_any()
             }
         })

@@ -224,7 +224,7 @@ pub fn check(mounting: &Mounting, context: &Context) -> Vec<Check> {
     checks.extend(segment::checks(mounting, context, &ways));
     checks.extend(aim::checks(mounting, context));
     checks.extend(person::checks(mounting, context));
-    checks.sort_by_key(|check| check.id);
+    checks.sort_unstable_by_key(|check| check.id);
     checks
 }
 

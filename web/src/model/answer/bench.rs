@@ -136,7 +136,7 @@ pub(super) fn rows(viewer: Option<&Viewer>, demand: Option<Demand>) -> Vec<Bench
         })
         .collect();
     let field = |row: &BenchRow| row.outcome.as_ref().map_or(0.0, |outcome| outcome.real_field.degrees());
-    rows.sort_by(|one, other| {
+    rows.sort_unstable_by(|one, other| {
         let power = one.device.power_times.total_cmp(&other.device.power_times);
         power.then(field(other).total_cmp(&field(one)))
     });

@@ -9,7 +9,7 @@ mod undecided;
 pub use bench::{BenchRow, PowerRow, Steps};
 pub use fit::{FitAnswer, FitDone};
 pub use person::{EyeAnswer, GoalAnswer};
-pub use reader::{Choice, FieldState};
+pub use reader::{Choice, FieldState, Fields};
 pub use undecided::Undecided;
 
 use super::draft::{Draft, EyeChoice};
@@ -18,7 +18,6 @@ use arcminute_core::acuity::Scale;
 use arcminute_core::predict::PowerNeeded;
 use arcminute_core::unit::{Length, LogMar};
 use reader::Reader;
-use std::collections::BTreeMap;
 
 /// Cornea to the eye's entrance pupil; schematic eye, from memory (3.05 mm).
 pub const CORNEA_TO_PUPIL_MM: f64 = 3.05;
@@ -27,7 +26,7 @@ pub const CORNEA_TO_PUPIL_MM: f64 = 3.05;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Answer {
     /// What became of each box.
-    pub fields: BTreeMap<FieldId, FieldState>,
+    pub fields: Fields,
     /// The right eye.
     pub right: EyeAnswer,
     /// The left eye.
@@ -110,7 +109,7 @@ impl Answer {
     /// What became of a box.
     #[must_use]
     pub fn field(&self, field: FieldId) -> FieldState {
-        self.fields.get(&field).cloned().unwrap_or_default()
+        self.fields.get(field)
     }
 
     /// One of the two eyes.
@@ -149,7 +148,7 @@ impl Answer {
     /// How many boxes cannot be used as they stand.
     #[must_use]
     pub fn troubles(&self) -> usize {
-        self.fields.values().filter(|state| state.is_trouble()).count()
+        self.fields.iter().filter(|(_, state)| state.is_trouble()).count()
     }
 }
 

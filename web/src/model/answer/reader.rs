@@ -8,7 +8,6 @@ use arcminute_core::acuity::{Acuity, BareNumber, Notation, Parsed, Reading, Scal
 use arcminute_core::bounds::Bound;
 use arcminute_core::unit::{Length, Vergence};
 use arcminute_core::{Error, Why};
-use std::collections::BTreeMap;
 
 /// What became of what stands in a box.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -68,27 +67,49 @@ impl FieldState {
 /// Capital in front, full stop behind.
 fn sentence(fragment: &str) -> String {
     let mut letters = fragment.chars();
-    let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
+    let first = letters.next().map(|letter| letter.to_ascii_uppercase().to_string()).unwrap_or_default();
     format!("{first}{}.", letters.as_str())
+}
+
+/// What became of each box; few enough to look through.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Fields(Vec<(FieldId, FieldState)>);
+
+impl Fields {
+    /// What became of a box.
+    #[must_use]
+    pub fn get(&self, field: FieldId) -> FieldState {
+        self.0.iter().find(|(other, _)| *other == field).map(|(_, state)| state.clone()).unwrap_or_default()
+    }
+    /// All boxes that were read.
+    pub fn iter(&self) -> impl Iterator<Item = (FieldId, &FieldState)> {
+        self.0.iter().map(|(field, state)| (*field, state))
+    }
+    fn insert(&mut self, field: FieldId, state: FieldState) {
+        match self.0.iter_mut().find(|(other, _)| *other == field) {
+            Some((_, old)) => *old = state,
+            None => self.0.push((field, state)),
+        }
+    }
 }
 
 pub(super) struct Reader<'a> {
     draft: &'a Draft,
-    states: BTreeMap<FieldId, FieldState>,
+    states: Fields,
 }
 
 impl<'a> Reader<'a> {
     pub(super) fn new(draft: &'a Draft) -> Self {
-        Self { draft, states: BTreeMap::new() }
+        Self { draft, states: Fields::default() }
     }
     pub(super) fn draft(&self) -> &'a Draft {
         self.draft
     }
-    pub(super) fn into_states(self) -> BTreeMap<FieldId, FieldState> {
+    pub(super) fn into_states(self) -> Fields {
         self.states
     }
     pub(super) fn state(&self, field: FieldId) -> FieldState {
-        self.states.get(&field).cloned().unwrap_or_default()
+        self.states.get(field)
     }
     fn keep<T>(&mut self, field: FieldId, state: FieldState, value: Option<T>) -> Option<T> {
         self.states.insert(field, state);

@@ -67,9 +67,10 @@ pub fn marks(fit: &FitAnswer) -> Vec<Shown> {
 #[must_use]
 pub fn checks(fit: &FitAnswer) -> Vec<CheckShown> {
     let FitAnswer::Done(done) = fit else { return Vec::new() };
-    let mut shown: Vec<CheckShown> = done
-        .checks
+    let worst_first = [Severity::Refuse, Severity::Warning, Severity::Pass];
+    worst_first
         .iter()
+        .flat_map(|severity| done.checks.iter().filter(move |check| check.severity == *severity))
         .map(|check| CheckShown {
             title: words::check_title(check.id),
             severity: check.severity,
@@ -81,7 +82,5 @@ pub fn checks(fit: &FitAnswer) -> Vec<CheckShown> {
                 check.ways_out.iter().map(words::way_out).collect()
             },
         })
-        .collect();
-    shown.sort_by(|one, other| other.severity.cmp(&one.severity));
-    shown
+        .collect()
 }
