@@ -73,9 +73,7 @@ pub(crate) fn select(place: &impl Place, label: &str, option: &str) {
 /// Gives a file to the file chooser with this label.
 #[track_caller]
 pub(crate) fn attach(place: &impl Place, label: &str, file: &Path) {
-    let chooser = find::label(place, label);
-    let path = file.to_str().expect("a path in UTF-8");
-    chooser.page.post(&format!("element/{}/value", chooser.id.0), &json!({ "text": path }));
+    find::label(place, label).send_keys(file.to_str().expect("a path in UTF-8"));
 }
 
 /// A person presses the words beside the button as often as the button, and it may be drawn by them alone.

@@ -7,6 +7,7 @@ mod listening;
 mod people;
 mod printing;
 mod serving;
+mod starting;
 
 use crate::driver::Options;
 use crate::fixture;

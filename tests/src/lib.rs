@@ -1,1 +1,9 @@
-//! Outside checks.
+//! Outside checks: what they share.
+
+use std::path::{Path, PathBuf};
+
+/// The top of the source tree.
+#[must_use]
+pub fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("..")
+}

@@ -30,8 +30,8 @@ pub fn App() -> impl IntoView {
         <Header/>
         <div class="frame">
             <Places/>
-            <main id="work" tabindex="-1">{shown}</main>
             {when(beside, || view! { <LadderAside/> }.into_any())}
+            <main id="work" tabindex="-1">{shown}</main>
         </div>
         <Voice/>
     }

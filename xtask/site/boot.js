@@ -8,11 +8,7 @@ const arcminute = {
         message.scrollIntoView();
     },
 
-    // `text` holds one byte of the program in each character.
-    start(text, length) {
-        const bytes = new Uint8Array(text.length);
-        for (let i = 0; i < text.length; i++) bytes[i] = text.charCodeAt(i);
-        if (bytes.length !== length) console.error('The program was changed on its way here. The server must send .js files as UTF-8.');
+    start(bytes) {
         wasm_bindgen({ module_or_path: bytes }).then(() => {
             const loading = document.getElementById('loading');
             if (loading) loading.remove();

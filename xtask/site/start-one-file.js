@@ -4,5 +4,7 @@ if (typeof WebAssembly !== 'object') {
     const block = document.getElementById('program');
     const text = atob(block.textContent);
     block.remove();
-    arcminute.start(text, Number(block.dataset.bytes));
+    const bytes = new Uint8Array(text.length);
+    for (let i = 0; i < text.length; i++) bytes[i] = text.charCodeAt(i);
+    arcminute.start(bytes);
 }

@@ -1,8 +1,9 @@
 //! The two flavours: a static site that works offline after the first visit, and one self-contained file.
 
 use crate::bundle::{self, Parts};
+use crate::encode::{self, Packed};
 use crate::page::{self, fill, inline};
-use crate::{Outcome, encode, gate, policy};
+use crate::{Outcome, gate, policy};
 
 const START_ONE_FILE: &str = include_str!("../site/start-one-file.js");
 const START_SITE: &str = include_str!("../site/start-site.js");
@@ -25,9 +26,8 @@ pub(crate) fn one_file(parts: &Parts) -> Outcome<String> {
     // Inside a script element these two would be read as markup.
     let notice = parts.notice.replace("</", "< /").replace("<!", "< !");
     let body = format!(
-        "<script type=\"application/wasm-base64\" id=\"program\" data-bytes=\"{}\">{}</script>\n{}\n\
+        "<script type=\"application/wasm-base64\" id=\"program\">{}</script>\n{}\n\
          <script type=\"text/plain\" id=\"notice\">\n{notice}</script>",
-        parts.wasm.len(),
         encode::base64(&parts.wasm),
         inline("script", &script)?,
     );
@@ -40,8 +40,8 @@ pub(crate) fn one_file(parts: &Parts) -> Outcome<String> {
 pub(crate) fn site(parts: &Parts) -> Outcome<Vec<File>> {
     let script = [&parts.script, START_SITE].concat();
     gate::script("app.js", &script, bundle::BELT, &[])?;
-    let program =
-        format!("arcminuteProgram({}, {});\n", encode::script_string(&parts.wasm), parts.wasm.len());
+    let Packed { alphabet, text } = encode::packed(&parts.wasm);
+    let program = format!("arcminuteProgram(\"{alphabet}\", \"{text}\", {});\n", parts.wasm.len());
     let head = format!(
         "<link rel=\"icon\" href=\"{}\">\n\
          <link rel=\"manifest\" href=\"manifest.webmanifest\">\n\
@@ -107,7 +107,6 @@ mod tests {
             assert!(!page.contains(address), "{address}");
         }
         assert!(page.contains("url(data:font/woff2;base64,Zm9udA==)"));
-        assert!(page.contains("data-bytes=\"12\""));
         assert_eq!(page.matches("</script>").count(), 3);
     }
 

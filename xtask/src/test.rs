@@ -56,7 +56,7 @@ fn summary(done: &[Done]) -> String {
     }
     let time: Duration = done.iter().map(|step| step.time).sum();
     let tests: usize = done.iter().map(|step| step.tests).sum();
-    let _ = writeln!(text, "All {} steps passed in {:.0} s.", done.len(), time.as_secs_f64());
+    let _ = writeln!(text, "Steps passed: {} in {:.0} s.", done.len(), time.as_secs_f64());
     if tests > 0 {
         let _ = writeln!(text, "tests: {tests} passed, 0 failed");
     }
@@ -79,6 +79,6 @@ mod tests {
         let step = |name, tests| Done { name, tests, time: Duration::from_millis(1500) };
         let text = summary(&[step("format", 0), step("core", 12)]);
         assert!(text.contains("  core             1.5 s   12 tests\n"), "{text}");
-        assert!(text.ends_with("All 2 steps passed in 3 s.\ntests: 12 passed, 0 failed\n"), "{text}");
+        assert!(text.ends_with("Steps passed: 2 in 3 s.\ntests: 12 passed, 0 failed\n"), "{text}");
     }
 }

@@ -45,6 +45,8 @@ pub enum Unit {
     Degree,
     /// Log units of the minimum angle of resolution.
     LogMar,
+    /// Grams.
+    Gram,
 }
 
 impl Unit {
@@ -62,6 +64,7 @@ impl Unit {
             Self::Arcmin => "arcmin",
             Self::Degree => "°",
             Self::LogMar => "logMAR",
+            Self::Gram => "g",
         }
     }
     /// Decimals that suit the unit at a fitting desk.
@@ -71,6 +74,7 @@ impl Unit {
             Self::Plain | Self::LogMar => 3,
             Self::Times | Self::Metre | Self::Dioptre | Self::PrismDioptre | Self::Arcmin => 2,
             Self::Centimetre | Self::Millimetre | Self::Degree => 1,
+            Self::Gram => 0,
         }
     }
 }

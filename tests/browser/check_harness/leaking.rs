@@ -1,7 +1,7 @@
 //! The leak proof sees every planted leak, on our fixture in both flavours.
 
 use crate::driver::Options;
-use crate::leak::assert_nothing_leaves;
+use crate::leak::{Trap, assert_nothing_leaves};
 use crate::page::Page;
 use crate::plant::{self, STOPPED};
 use crate::server::Server;
@@ -29,6 +29,18 @@ fn a_clean_site_leaks_nothing() {
     let folder = fixture::site();
     let server = Server::start(folder.path());
     assert_nothing_leaves(&server.url(""), &Options::phone(), use_it);
+}
+
+#[test]
+fn asking_its_own_server_after_loading_is_a_leak() {
+    let folder = fixture::site();
+    let server = Server::start(folder.path());
+    let trap = Trap::set(&Options::desktop());
+    let leaks = trap.observe(&server.url(""), |page| {
+        page.script("fetch('collect?said=20/200')", &[]);
+    });
+    let told: Vec<(&str, &str)> = leaks.iter().map(|leak| (leak.kind.as_str(), leak.url.as_str())).collect();
+    assert_eq!(told, [("fetch", server.url("collect?said=20/200").as_str())], "the policy lets it pass");
 }
 
 #[test]

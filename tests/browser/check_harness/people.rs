@@ -20,6 +20,8 @@ fn types_key_by_key_into_the_box_with_a_label() {
     act::fill(&page, "Test distance, m", "0.35");
     see::reads(&page, "echo", "understood: 0.35 m");
     see::holds(&page, "echo", "0.35");
+    find::id(&page, "distance").send_keys("7");
+    see::reads(&page, "echo", "understood: 0.357 m");
     act::fill(&page, "Test distance, m", "6");
     assert_eq!(see::value(&page, "Test distance, m"), "6", "the old text is gone");
     act::clear(&page, "Test distance, m");

@@ -40,14 +40,14 @@ impl Driver {
         self.told("policy")
     }
 
-    /// Uses of WebRTC and WebTransport; needs [`Driver::watch_connections`] before the page.
+    /// Uses of WebRTC, WebTransport and connection hints; needs [`Driver::watch_connections`] before the page.
     pub(crate) fn connections(&self) -> Vec<Violation> {
         self.told("connection")
     }
 
-    /// Has later documents tell of WebRTC and WebTransport, which no policy governs.
+    /// Has later documents tell of the ways out that no policy governs.
     pub(crate) fn watch_connections(&self) {
-        self.run_in_every_document(include_str!("rtc_watch.js"));
+        self.run_in_every_document(include_str!("connection_watch.js"));
     }
 
     fn told(&self, watch: &str) -> Vec<Violation> {

@@ -2,6 +2,7 @@
 
 use crate::setup;
 use std::io::{BufRead, BufReader};
+use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::sync::mpsc;
 use std::thread;
@@ -18,10 +19,11 @@ const STARTUP: Duration = Duration::from_secs(30);
 const TRIES: usize = 10;
 
 impl Chromedriver {
-    pub(super) fn start() -> Chromedriver {
+    /// `temporary` takes what it and the browser would leave in the system's temporary folder.
+    pub(super) fn start(temporary: &Path) -> Chromedriver {
         let mut said = String::new();
         for _ in 0..TRIES {
-            match Chromedriver::try_start() {
+            match Chromedriver::try_start(temporary) {
                 Ok(started) => return started,
                 Err(words) => said = words,
             }
@@ -29,10 +31,11 @@ impl Chromedriver {
         panic!("chromedriver does not start (it said {said:?}): run cargo xtask test");
     }
 
-    fn try_start() -> Result<Chromedriver, String> {
+    fn try_start(temporary: &Path) -> Result<Chromedriver, String> {
         let program = setup::chromedriver();
         let mut child = Command::new(&program)
             .arg("--port=0")
+            .env("TMPDIR", temporary)
             .stdin(Stdio::null())
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
@@ -78,7 +81,7 @@ fn port_in(line: &str) -> Option<u16> {
 
 /// Ends a browser that outlived its session.
 pub(super) fn end_if_alive(process: u64) {
-    let alive = || std::path::Path::new(&format!("/proc/{process}/exe")).exists();
+    let alive = || Path::new(&format!("/proc/{process}/exe")).exists();
     let start = Instant::now();
     while alive() {
         if start.elapsed() > Duration::from_secs(5) {

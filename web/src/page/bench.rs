@@ -6,7 +6,7 @@ use crate::model::draft::{CorrectionChoice, EyeChoice};
 use crate::model::shown::{self, Row};
 use crate::model::words::PROMPTS;
 use crate::model::{devices, summary};
-use crate::ui::{Missing, Part, Place, items, live, use_case, when, words};
+use crate::ui::{Missing, Part, Place, is, items, live, use_case, when, words};
 use leptos::prelude::*;
 
 /// The telescopes of the list for the goal and the eye, and the chosen one in full.
@@ -15,11 +15,13 @@ pub fn BenchPlace() -> impl IntoView {
     let case = use_case();
     let needed = case.of_answer(summary::power).signal();
     let count = case.of_answer(|answer| answer.bench.len());
+    let all = RwSignal::new(false);
+    let away = case.of_answer(|answer| (0..answer.bench.len()).filter(|index| !shown::near(answer, *index)).count());
     let waits = case.of_answer(|answer| {
         let all = answer.undecided.iter();
         all.filter(|item| !item.waits_for.is_empty()).take(2).cloned().collect::<Vec<_>>()
     });
-    let rows = move || live(move || (0..count.get()).map(|index| view! { <OneTelescope index=index/> }.into_any()).collect_view());
+    let rows = move || live(move || (0..count.get()).map(|index| view! { <OneTelescope index=index all=all/> }.into_any()).collect_view());
     let prompts = items(PROMPTS.iter().map(|prompt| (*prompt).to_owned()).collect());
     view! {
         <Heading place=Place::Bench purpose="Every telescope of the list against the goal. The lowest power that does it costs the least field."/>
@@ -42,17 +44,27 @@ pub fn BenchPlace() -> impl IntoView {
                     <thead role="rowgroup">
                         <tr role="row">
                             <th scope="col" role="columnheader">"Telescope"</th>
-                            <th scope="col" role="columnheader">"Acuity predicted"</th>
+                            <th scope="col" role="columnheader">"Acuity, band (95 %)"</th>
                             <th scope="col" role="columnheader">"Chance of the goal"</th>
                             <th scope="col" role="columnheader">"Field"</th>
                             <th scope="col" role="columnheader">"Light"</th>
-                            <th scope="col" role="columnheader">"Focus"</th>
+                            <th scope="col" role="columnheader">"Nearest focus"</th>
                             <th scope="col" role="columnheader">"Choose"</th>
                         </tr>
                     </thead>
                     <tbody role="rowgroup">{rows()}</tbody>
                 </table>
             </div>
+            <p hidden=is(move || away.get() == 0)>
+                <button
+                    type="button"
+                    id="all-telescopes"
+                    aria-expanded=words(move || all.get().to_string())
+                    on:click=move |_| all.update(|all| *all = !*all)
+                >
+                    {words(move || fold_words(all.get(), away.get()))}
+                </button>
+            </p>
         }.into_any())}
         <Chosen/>
         <details class="limits"><summary>"Who does well with a telescope? Things to think about"</summary><ul>{prompts}</ul></details>
@@ -65,14 +77,27 @@ pub fn BenchPlace() -> impl IntoView {
 fn OneTelescope(
     /// Its place in the list.
     index: usize,
+    /// Whether the telescopes far from the goal are shown too.
+    all: RwSignal<bool>,
 ) -> impl IntoView {
     let case = use_case();
+    let near = case.of_answer(move |answer| shown::near(answer, index));
+    let folded = is(move || !all.get() && !near.get());
     let row = case.of_answer(move |answer| shown::row(answer, index));
     let chosen = case.of_answer(move |answer| answer.chosen == Some(index));
-    live(move || row.get().map(|row| cells(row, chosen)))
+    live(move || row.get().map(|row| cells(row, chosen, folded)))
 }
 
-fn cells(row: Row, chosen: Part<bool>) -> AnyView {
+/// What the folding button says.
+fn fold_words(all: bool, away: usize) -> String {
+    if all {
+        "Show only the telescopes near the goal".into()
+    } else {
+        format!("Show {away} more: too weak for the goal, or stronger than it needs")
+    }
+}
+
+fn cells(row: Row, chosen: Part<bool>, folded: Signal<bool>) -> AnyView {
     let case = use_case();
     let id = row.id;
     let choose = move |_| case.draft.update(|draft| draft.bench.telescope = id.to_owned());
@@ -81,17 +106,17 @@ fn cells(row: Row, chosen: Part<bool>) -> AnyView {
     let numbers = match row.trouble {
         Some(trouble) => view! { <td role="cell" class="trouble" colspan="5" data-what="Cannot serve">{trouble}</td> }.into_any(),
         None => view! {
-            <td role="cell" data-what="Acuity predicted">{row.acuity} <span class="band">" band " {row.band}</span></td>
-            <td role="cell" data-what="Chance of the goal"><strong>{row.chance}</strong> " " {row.reach}</td>
-            <td role="cell" data-what="Field">{row.field}</td>
+            <td role="cell" data-what="Acuity predicted"><strong>{row.acuity}</strong> <span class="band">{row.band}</span></td>
+            <td role="cell" data-what="Chance of the goal"><strong>{row.chance}</strong> <span class="band">{row.reach}</span></td>
+            <td role="cell" data-what="Field">{row.field} <span class="band">{row.width}</span></td>
             <td role="cell" data-what="Light">{row.light}</td>
-            <td role="cell" data-what="Focus">{row.focus}</td>
+            <td role="cell" data-what="Nearest focus">{row.focus}</td>
         }
         .into_any(),
     };
     view! {
-        <tr role="row" id=format!("telescope-{id}") class:serves=row.serves class:lowest=row.lowest class:chosen=chosen.signal()>
-            <th scope="row" role="rowheader"><strong>{row.marking}</strong> " " {row.name} {lowest}</th>
+        <tr role="row" id=format!("telescope-{id}") hidden=folded class:serves=row.serves class:lowest=row.lowest class:chosen=chosen.signal()>
+            <th scope="row" role="rowheader">{row.marking} <span class="band">{row.name}</span> {lowest}</th>
             {numbers}
             <td role="cell" data-what="Choose">
                 <button type="button" id=format!("choose-{id}") aria-label=label aria-pressed=words(move || chosen.get().to_string()) on:click=choose>

@@ -2,13 +2,14 @@
 
 use super::{Heading, Next, choose};
 use crate::model::answer::{Answer, FitAnswer};
-use crate::model::draft::{CarrierChoice, PlacementChoice};
+use crate::model::draft::{CarrierChoice, EyeChoice, PlacementChoice};
 use crate::model::field::FieldId;
 use crate::model::shown::{self, CheckShown};
 use crate::model::summary;
 use crate::model::words::{PRACTICE, Where};
 use crate::plot::{Drawing, frame_front};
-use crate::ui::{Cautions, Entry, Missing, Picture, Place, Working, items, live, use_case, when};
+use crate::platform;
+use crate::ui::{Cautions, Entry, Missing, Part, Picture, Place, Working, items, live, use_case, when, words};
 use arcminute_core::explain::Explain;
 use arcminute_core::fit::Severity;
 use leptos::prelude::*;
@@ -19,14 +20,28 @@ pub(super) fn front(answer: &Answer) -> Option<Drawing> {
     Some(frame_front(&done.request.frame, &[done.mounting]))
 }
 
+/// The side of one eye alone, for a page too narrow to read both.
+fn one_side(mut drawing: Drawing, eye: EyeChoice) -> Drawing {
+    const PAST_THE_BRIDGE: f64 = 8.0;
+    let all = drawing.view_box;
+    drawing.view_box.width = all.width / 2.0 + PAST_THE_BRIDGE;
+    if eye == EyeChoice::Left {
+        drawing.view_box.x = -PAST_THE_BRIDGE;
+    }
+    drawing.shapes.retain(|shape| !matches!(shape.class(), "caption" | "scale-bar"));
+    drawing
+}
+
 /// The frame, the numbers to mark, and the checks with their ways out.
 #[component]
 pub fn FitPlace() -> impl IntoView {
     view! {
         <Heading place=Place::Fit purpose="Where the eyepiece sits in the carrier lens: numbers to mark and order, checked against the frame."/>
         <Verdict/>
-        <Measures/>
-        <Result/>
+        <div class="fit-columns">
+            <div class="fit-inputs"><Measures/></div>
+            <div class="fit-results"><Result/></div>
+        </div>
         <Cautions places=&[Where::Fit, Where::Telescope]/>
         <Practice/>
         <Next to=Place::Sheets label="On to the sheets"/>
@@ -122,6 +137,11 @@ fn Measures() -> impl IntoView {
 #[component]
 fn Result() -> impl IntoView {
     let case = use_case();
+    let narrow = platform::narrow();
+    let picture = Part::new(move || {
+        let drawing = front(&case.answer.read());
+        if narrow.get() { drawing.map(|drawing| one_side(drawing, case.draft.read().bench.eye)) } else { drawing }
+    });
     let marks = case.of_answer(|answer| shown::marks(&answer.fit));
     let checks = case.of_answer(|answer| shown::checks(&answer.fit));
     let steps = case.of_answer(|answer| match &answer.fit {
@@ -133,19 +153,34 @@ fn Result() -> impl IntoView {
         {when(move || !marks.get().is_empty(), move || view! {
             <section aria-labelledby="to-mark">
                 <h2 id="to-mark">"To mark and order"</h2>
+                <Picture key="front-picture" drawing=picture/>
                 <dl class="facts">{live(move || super::facts(marks.get()))}</dl>
-                <Picture key="front-picture" drawing=case.of_answer(front)/>
                 {when(
                     move || assumed.get(),
                     || view! { <p class="unusual">"No effective diameter was given: corners rounded by 8 mm are assumed. The web near a corner depends on it."</p> }.into_any(),
                 )}
                 <h2>"Checks"</h2>
-                <ul class="checks" id="fit-checks">{live(move || checks.get().into_iter().map(one_check).collect_view())}</ul>
+                <ul class="checks" id="fit-checks">{live(move || list(checks.get(), false))}</ul>
+                <details class="limits">
+                    <summary>{words(move || passed(&checks.get()))}</summary>
+                    <ul class="checks">{live(move || list(checks.get(), true))}</ul>
+                </details>
                 <Working key="fit-working" of="the fit" steps=steps/>
             </section>
         }.into_any())}
     }
     .into_any()
+}
+
+/// The checks that pass, or those that do not.
+fn list(checks: Vec<CheckShown>, passing: bool) -> AnyView {
+    let wanted = checks.into_iter().filter(|check| (check.severity == Severity::Pass) == passing);
+    wanted.map(one_check).collect_view().into_any()
+}
+
+fn passed(checks: &[CheckShown]) -> String {
+    let passed = checks.iter().filter(|check| check.severity == Severity::Pass).count();
+    format!("{passed} of {} checks in order", checks.len())
 }
 
 fn one_check(check: CheckShown) -> AnyView {
@@ -154,10 +189,12 @@ fn one_check(check: CheckShown) -> AnyView {
         Severity::Warning => "warning",
         Severity::Refuse => "refuse",
     };
-    let ways = items(check.ways);
+    // What would mend a refusal stands at the top of the place, once.
+    let ways = if check.severity == Severity::Refuse { Vec::new() } else { check.ways };
+    let ways = items(ways);
     view! {
         <li class=class>
-            <strong>{check.severity_words}": "</strong> {check.title} " " <span class="found">{check.sentence}</span>
+            <strong>{check.severity_words}": "</strong> {check.title} ": " <span class="found">{check.sentence}</span>
             <ul>{ways}</ul>
         </li>
     }

@@ -42,7 +42,7 @@ pub(super) fn picture(answer: &Answer) -> Option<Drawing> {
     let scale = answer.scale;
     Some(ladder(&LadderInput {
         person: now,
-        person_label: answer.eye.label().into(),
+        person_label: written(now, answer.scale),
         retest_limit: answer.retest_limit?,
         goals,
         arrows,

@@ -4,7 +4,7 @@ use super::fit::front;
 use super::{Heading, choose, yes_or_no};
 use crate::model::draft::{FellowChoice, FilterChoice, Paper};
 use crate::model::field::FieldId;
-use crate::model::shown::{self, Sheet};
+use crate::model::shown::{self, Sheet, SheetSection};
 use crate::model::words::{CAUTIONS, INTENDED_USE};
 use crate::platform;
 use crate::ui::{Entry, Part, Picture, Place, Tick, live, use_case, words};
@@ -67,7 +67,8 @@ fn Paperwork(
             <section class="leaf" aria-label="Order and fitting sheet, page 1 of 2">
                 {live(move || head(&sheet.get()))}
                 {live(move || stop(&sheet.get()))}
-                {live(move || sections(&sheet.get()))}
+                {live(move || sections(sheet.get().first))}
+                <p class="small">{INTENDED_USE}</p>
                 {foot(1)}
             </section>
             <section class="leaf" aria-label="Order and fitting sheet, page 2 of 2">
@@ -80,10 +81,10 @@ fn Paperwork(
                     </svg>
                     <p>"Measure this bar: it is 100 mm long. If it is not, the print is not at true size; do not mark from the drawing."</p>
                 </div>
+                {live(move || sections(sheet.get().second))}
                 {live(move || signatures(&sheet.get()))}
                 <h3>"Cautions"</h3>
                 <ul class="small">{cautions}</ul>
-                <p class="small">{INTENDED_USE}</p>
                 {foot(2)}
             </section>
         </div>
@@ -117,11 +118,9 @@ fn stop(sheet: &Sheet) -> AnyView {
     view! { {refused} {blanks} {warnings} }.into_any()
 }
 
-fn sections(sheet: &Sheet) -> AnyView {
-    sheet
-        .sections
-        .iter()
-        .cloned()
+fn sections(sections: Vec<SheetSection>) -> AnyView {
+    sections
+        .into_iter()
         .map(|section| {
             let rows = section
                 .rows

@@ -56,8 +56,21 @@ fn unit_words(unit: &'static str) -> &'static str {
     if unit == "degrees" { "°" } else { unit }
 }
 
+/// Whether an echo says no more than what stands in the box with the unit beside it.
+fn says_nothing_new(field: FieldId, echo: &str) -> bool {
+    let info = field.info();
+    let case = use_case();
+    let draft = case.draft.read_untracked();
+    let unit = unit_words(info.unit);
+    let digits = |text: &str| text.trim().trim_start_matches('+').trim_end_matches(unit).trim().to_owned();
+    let typed = digits(field.text(&draft));
+    let zeros = |text: String| if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text };
+    matches!(info.kind, Kind::Length(_) | Kind::Number(_)) && zeros(typed) == zeros(digits(echo))
+}
+
 fn said(field: FieldId, state: &FieldState) -> AnyView {
     match state.clone() {
+        FieldState::Understood { echo, unusual: None } if says_nothing_new(field, &echo) => ().into_any(),
         FieldState::Unread | FieldState::Empty { assumed: None } => ().into_any(),
         FieldState::Empty { assumed: Some(assumed) } => {
             view! { <p class="assumed">"Empty: " {assumed} " assumed"</p> }.into_any()

@@ -23,7 +23,7 @@ pub(super) fn checks(mounting: &Mounting, context: &Context) -> Vec<Check> {
     let ways = [WayOut::DecideFellowLens];
     checks.push(judged(CheckId::FellowLens, decided, Severity::Warning, None, None, &ways));
     if let Some(Grams(weight)) = context.front_weight {
-        let grams = |value| Named::new("weight", value, Unit::Plain);
+        let grams = |value| Named::new("weight", value, Unit::Gram);
         let (found, limit) = (Some(grams(weight)), Some(Limit::AtMost(grams(HEAVY.0))));
         let ways = [WayOut::CarryTheWeight];
         checks.push(judged(CheckId::Weight, weight <= HEAVY.0, Severity::Warning, found, limit, &ways));

@@ -151,7 +151,10 @@ pub(super) fn fit(
             FellowChoice::TurnedOver => FellowLens::FlipOver,
             FellowChoice::Covered => FellowLens::Occluded,
         }),
-        front_weight: device.map(|device| Grams(USUAL_FRAME_G + device.weight_g)),
+        // Pads or a strap are the way out of a heavy front: once they are ordered there is nothing left to say.
+        front_weight: device
+            .filter(|_| !draft.order.large_nose_pads && !draft.order.head_strap)
+            .map(|device| Grams(USUAL_FRAME_G + device.weight_g)),
         ..Context::default()
     };
     let checks = check(&mounting, &context);

@@ -230,13 +230,19 @@ fn understood(value: f64, bound: &Bound) -> FieldState {
 fn reading_words(reading: &Reading) -> String {
     match reading {
         Reading::Category(category) => format!("{category}: a category, no size; it cannot be used in a sum"),
-        Reading::Measured(acuity) => format!(
-            "{} = {} = {} = logMAR {}",
-            acuity.notation,
-            written(acuity.log_mar, Scale::Feet),
-            written(acuity.log_mar, Scale::Metres),
-            written(acuity.log_mar, Scale::LogMar),
-        ),
+        Reading::Measured(acuity) => {
+            let mut ways = vec![acuity.notation.to_string()];
+            for way in [
+                written(acuity.log_mar, Scale::Feet),
+                written(acuity.log_mar, Scale::Metres),
+                format!("logMAR {}", written(acuity.log_mar, Scale::LogMar)),
+            ] {
+                if !ways.contains(&way) {
+                    ways.push(way);
+                }
+            }
+            ways.join(" = ")
+        }
     }
 }
 

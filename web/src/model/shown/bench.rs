@@ -1,7 +1,7 @@
 //! Telescopes compared, and the chosen one in full.
 
 use super::Shown;
-use crate::model::answer::{Answer, BenchRow, acuity_words};
+use crate::model::answer::{Answer, BenchRow};
 use crate::model::draft::CorrectionChoice;
 use crate::model::{format, words};
 use arcminute_core::acuity::{Scale, written};
@@ -26,8 +26,10 @@ pub struct Row {
     pub chance: String,
     /// How much of the band reaches.
     pub reach: &'static str,
-    /// Real field, and width at the goal if it has a distance.
+    /// Real field.
     pub field: String,
+    /// Width at the goal, if it has a distance.
+    pub width: String,
     /// Light against the bare eye.
     pub light: String,
     /// Whether it can be focused for the goal.
@@ -53,6 +55,7 @@ pub fn row(answer: &Answer, index: usize) -> Option<Row> {
         chance: String::new(),
         reach: "",
         field: String::new(),
+        width: String::new(),
         light: String::new(),
         focus: String::new(),
         serves: row.serves(),
@@ -64,11 +67,12 @@ pub fn row(answer: &Answer, index: usize) -> Option<Row> {
         Ok(outcome) => {
             let prediction = &outcome.prediction;
             Row {
-                acuity: acuity_words(prediction.with_aid, answer.scale),
+                acuity: written(prediction.with_aid, answer.scale),
                 band: band(prediction, answer.scale),
                 chance: format::chance(prediction.chance),
                 reach: words::reach_short(prediction.reach),
-                field: field(outcome),
+                field: format::degrees(outcome.real_field),
+                width: outcome.width_at_task.map(|width| format!("{} at the goal", format::width(width))).unwrap_or_default(),
                 light: format::percent(outcome.light.share),
                 focus: focus(row, outcome),
                 ..blank
@@ -81,18 +85,10 @@ fn band(prediction: &Prediction, scale: Scale) -> String {
     format!("{} to {}", written(prediction.best, scale), written(prediction.worst, scale))
 }
 
-fn field(outcome: &TelescopeOutcome) -> String {
-    let angle = format::degrees(outcome.real_field);
-    match outcome.width_at_task {
-        Some(width) => format!("{angle}, {} at the goal", format::width(width)),
-        None => angle,
-    }
-}
-
 fn focus(row: &BenchRow, outcome: &TelescopeOutcome) -> String {
     let nearest = row.device.near_focus_m.map(|nearest| format::distance(Length::from_m(nearest)));
     match (outcome.reach, nearest) {
-        (FocusReach::InFocus, Some(nearest)) => format!("to {nearest}"),
+        (FocusReach::InFocus, Some(nearest)) => nearest,
         (FocusReach::InFocus, None) => "fixed for far".into(),
         (FocusReach::TooNear { demand }, Some(nearest)) => {
             format!("only to {nearest}; {} left to the eye", format::dioptres(demand))
@@ -101,6 +97,19 @@ fn focus(row: &BenchRow, outcome: &TelescopeOutcome) -> String {
             format!("fixed for far; {} left to the eye", format::dioptres(demand))
         }
     }
+}
+
+/// Whether a telescope is worth showing at once: the lowest powers that do it, one that falls just short, the chosen one.
+/// When none does it, the strongest ones.
+#[must_use]
+pub fn near(answer: &Answer, index: usize) -> bool {
+    /// How many are shown from the lowest that does it.
+    const SHOWN: usize = 4;
+    let first = match answer.lowest {
+        Some(lowest) => lowest.saturating_sub(1),
+        None => answer.bench.len().saturating_sub(SHOWN),
+    };
+    answer.chosen == Some(index) || (first <= index && index <= first + SHOWN)
 }
 
 /// The prediction of the chosen telescope in one sentence.

@@ -9,7 +9,7 @@ use arcminute_core::fit::{Eye, Severity};
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CheckShown {
     /// What is looked at.
-    pub title: &'static str,
+    pub title: String,
     /// How severe.
     pub severity: Severity,
     /// The same in words.
@@ -72,7 +72,7 @@ pub fn checks(fit: &FitAnswer) -> Vec<CheckShown> {
         .iter()
         .flat_map(|severity| done.checks.iter().filter(move |check| check.severity == *severity))
         .map(|check| CheckShown {
-            title: words::check_title(check.id),
+            title: words::check_name(check),
             severity: check.severity,
             severity_words: words::severity(check.severity),
             sentence: words::check_sentence(check),

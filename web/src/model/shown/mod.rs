@@ -5,7 +5,7 @@ mod fit;
 mod ladder;
 mod sheet;
 
-pub use bench::{Row, chosen_facts, chosen_notes, prediction_words, row, step_words};
+pub use bench::{Row, chosen_facts, chosen_notes, near, prediction_words, row, step_words};
 pub use fit::{CheckShown, checks, marks};
 pub use ladder::{PowerShown, powers};
 pub use sheet::{Sheet, SheetSection, sheet};

@@ -27,8 +27,10 @@ pub struct Sheet {
     pub label: String,
     /// Short digest of everything typed and chosen.
     pub digest: String,
-    /// Groups of lines.
-    pub sections: Vec<SheetSection>,
+    /// Groups of lines of the first page.
+    pub first: Vec<SheetSection>,
+    /// Groups of lines beside the drawing, on the second.
+    pub second: Vec<SheetSection>,
     /// What is not filled in.
     pub blanks: Vec<String>,
     /// Why it must not be ordered as it stands, if so.
@@ -43,15 +45,16 @@ const BLANK: &str = "not filled in";
 /// The sheet of a case.
 #[must_use]
 pub fn sheet(draft: &Draft, answer: &Answer) -> Sheet {
-    let sections = vec![
+    let first = vec![
         SheetSection { title: "Telescope", rows: telescope(draft, answer) },
         SheetSection { title: "Where it sits", rows: place(answer) },
-        SheetSection { title: "Face and frame", rows: frame(draft, answer) },
         SheetSection { title: "Lenses", rows: lenses(draft, answer) },
         SheetSection { title: "Measured and predicted", rows: measured(answer) },
     ];
-    let blanks = sections
+    let second = vec![SheetSection { title: "Face and frame", rows: frame(draft, answer) }];
+    let blanks = first
         .iter()
+        .chain(&second)
         .flat_map(|section| &section.rows)
         .filter(|(_, value)| value == BLANK)
         .map(|(what, _)| what.clone())
@@ -70,7 +73,8 @@ pub fn sheet(draft: &Draft, answer: &Answer) -> Sheet {
         eye: answer.eye.label(),
         label: if draft.label.trim().is_empty() { BLANK.into() } else { draft.label.trim().into() },
         digest: digest(draft),
-        sections,
+        first,
+        second,
         blanks,
         refused: refused(answer),
         warnings,

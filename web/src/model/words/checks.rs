@@ -33,6 +33,17 @@ pub fn check_title(id: CheckId) -> &'static str {
     }
 }
 
+/// What a check looks at, with the measure's own name where one check serves several.
+#[must_use]
+pub fn check_name(check: &Check) -> String {
+    match (check.id, check.found.map(|found| found.symbol)) {
+        (CheckId::FrameUsual, Some("A")) => "Box width A".into(),
+        (CheckId::FrameUsual, Some("B")) => "Box height B".into(),
+        (CheckId::FrameUsual, Some("DBL")) => "Bridge DBL".into(),
+        (id, _) => check_title(id).into(),
+    }
+}
+
 /// How severe, in a word that stands beside its sign.
 #[must_use]
 pub fn severity(severity: Severity) -> &'static str {

@@ -1,4 +1,5 @@
-// For leak tests: tells of every use of the connections that no content security policy governs.
+// For leak tests: tells of every use of what no content security policy governs: connections between
+// peers, and links that ask for a connection or only for the address of a host (which can carry words).
 // A page that removes the constructors (as ours does) gets a tripwire in their place once it has loaded.
 (() => {
   const say = console.debug.bind(console);
@@ -22,6 +23,15 @@
       },
     });
   }
+  const told = new Set();
+  const hints = new MutationObserver(() => {
+    for (const link of document.querySelectorAll("link[rel~=dns-prefetch], link[rel~=preconnect]")) {
+      if (told.has(link.href)) continue;
+      told.add(link.href);
+      tell(link.rel, link.href);
+    }
+  });
+  hints.observe(document, { childList: true, subtree: true, attributes: true, attributeFilter: ["rel", "href"] });
   addEventListener("load", () => setTimeout(() => {
     for (const name of names) {
       if (name in window) continue;
