@@ -16,11 +16,11 @@ extern crate alloc;
 
 pub mod acuity;
 pub mod bounds;
+pub mod device;
 pub mod error;
 pub mod explain;
 pub mod fit;
 pub mod math;
-pub mod device;
 pub mod optics;
 pub mod predict;
 pub mod refraction;

@@ -224,6 +224,7 @@ fn case_13_acuities() {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(10_000))]
 
+    /// Law: every text has an answer.
     #[test]
     fn no_text_makes_an_entry_panic(text in any::<String>()) {
         use arcminute_core::bounds;
@@ -236,6 +237,7 @@ proptest! {
         let _ = entry::length(&text, &bounds::TASK_DISTANCE);
     }
 
+    /// Law: what is plain stays as it is.
     #[test]
     fn plain_text_stays_as_it_is(text in "[-+0-9,./x ½²⁻٣−]{0,12}") {
         if let Ok(plain) = entry::normalise(&text) {

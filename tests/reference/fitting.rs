@@ -232,7 +232,8 @@ fn tilt_by_rise() -> Result<(), Error> {
     Ok(())
 }
 
-/// An order above the straight-ahead line and the same order to the carrier are one, when the reference is kept straight.
+/// Law: an order above the straight-ahead line and the same order to the carrier are one, when the reference is kept
+/// straight.
 #[test]
 fn the_two_tilt_references_differ_by_the_pantoscopic_angle() -> Result<(), Error> {
     let carrier = example(44.0, 23.0, 14.0, 8.0);

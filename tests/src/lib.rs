@@ -1,5 +1,7 @@
 //! Outside checks: what they share.
 
+pub mod schema;
+
 use std::path::{Path, PathBuf};
 
 /// The top of the source tree.

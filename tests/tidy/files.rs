@@ -62,7 +62,11 @@ fn inline_styles(files: &[File]) -> Vec<String> {
         for (index, line) in file.text.lines().enumerate() {
             let dense = line.replace(' ', "");
             if dense.contains("style=\"") || dense.contains("style:") || dense.contains("style=move") {
-                found.push(format!("{}:{}: a style in the markup, which the policy blocks", file.path, index + 1));
+                found.push(format!(
+                    "{}:{}: a style in the markup, which the policy blocks",
+                    file.path,
+                    index + 1
+                ));
             }
         }
     }
@@ -72,7 +76,8 @@ fn inline_styles(files: &[File]) -> Vec<String> {
 #[test]
 fn every_module_says_what_it_is_for() {
     crate::nothing(&heads(&tree::all()));
-    let planted = [File::planted("core/src/a.rs", "use b;\n"), File::planted("core/src/b.rs", "//! What it is for.\n")];
+    let planted =
+        [File::planted("core/src/a.rs", "use b;\n"), File::planted("core/src/b.rs", "//! What it is for.\n")];
     crate::planted(&heads(&planted), &["core/src/a.rs: does not begin with a `//!` comment"]);
 }
 
@@ -87,7 +92,11 @@ fn no_file_is_too_long() {
 #[test]
 fn lines_end_where_they_end() {
     crate::nothing(&blanks(&tree::all()));
-    let planted = [File::planted("a.md", "one \ntwo\n"), File::planted("b.md", "one"), File::planted("c.md", "one\n\n")];
+    let planted = [
+        File::planted("a.md", "one \ntwo\n"),
+        File::planted("b.md", "one"),
+        File::planted("c.md", "one\n\n"),
+    ];
     crate::planted(
         &blanks(&planted),
         &[

@@ -5,8 +5,9 @@ use crate::tree;
 
 /// What `f64` has and `libm` does otherwise, or may; `clippy.toml` bans the same, but sees only what it compiles.
 const BANNED: &[&str] = &[
-    "acos", "acosh", "asin", "asinh", "atan", "atan2", "atanh", "cbrt", "cos", "cosh", "exp", "exp2", "exp_m1", "hypot",
-    "ln", "ln_1p", "log", "log10", "log2", "mul_add", "powf", "powi", "sin", "sin_cos", "sinh", "tan", "tanh",
+    "acos", "acosh", "asin", "asinh", "atan", "atan2", "atanh", "cbrt", "cos", "cosh", "exp", "exp2",
+    "exp_m1", "hypot", "ln", "ln_1p", "log", "log10", "log2", "mul_add", "powf", "powi", "sin", "sin_cos",
+    "sinh", "tan", "tanh",
 ];
 /// `LogMar::log()`, the logarithm itself, is the one name of ours among them.
 const OURS: &str = "log";
@@ -19,7 +20,8 @@ fn violations(files: &[Rust]) -> Vec<String> {
             let method = name.dotted && name.called && name.parts.len() == 1 && last != OURS;
             let function = name.has(&["f64", "f32"]);
             if BANNED.contains(&last) && (method || function) {
-                found.push(format!("{}:{}: `{last}` goes through arcminute_core::math", file.path, name.line));
+                found
+                    .push(format!("{}:{}: `{last}` goes through arcminute_core::math", file.path, name.line));
             }
         }
     }
@@ -29,9 +31,8 @@ fn violations(files: &[Rust]) -> Vec<String> {
 #[test]
 fn floating_point_functions_go_through_one_door() {
     crate::nothing(&violations(&code(&tree::rust(), &["core/src/", "web/src/"])));
-    let planted = |text: &str| {
-        violations(&code(&[tree::File::planted("web/src/plot/scale.rs", text)], &["web/src/"]))
-    };
+    let planted =
+        |text: &str| violations(&code(&[tree::File::planted("web/src/plot/scale.rs", text)], &["web/src/"]));
     crate::planted(
         &planted("let x = y\n    .tan();"),
         &["web/src/plot/scale.rs:2: `tan` goes through arcminute_core::math"],

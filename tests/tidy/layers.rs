@@ -35,7 +35,16 @@ const BANS: &[Ban] = &[
     Ban {
         folders: &["core/src/"],
         but: &[],
-        names: &["std", "serde", "serde_json", "leptos", "web_sys", "js_sys", "wasm_bindgen", "arcminute_web"],
+        names: &[
+            "std",
+            "serde",
+            "serde_json",
+            "leptos",
+            "web_sys",
+            "js_sys",
+            "wasm_bindgen",
+            "arcminute_web",
+        ],
         because: "the core knows no standard library, no file format and no page",
     },
     Ban {
@@ -59,7 +68,14 @@ const BANS: &[Ban] = &[
     Ban {
         folders: &["web/src/"],
         but: &["web/src/platform/"],
-        names: &["local_storage", "session_storage", "localStorage", "sessionStorage", "indexed_db", "Storage"],
+        names: &[
+            "local_storage",
+            "session_storage",
+            "localStorage",
+            "sessionStorage",
+            "indexed_db",
+            "Storage",
+        ],
         because: "only platform may keep anything",
     },
     Ban {
@@ -100,8 +116,22 @@ const PAGE: &[(&str, &[&str])] = &[
 
 /// Parts of the browser's interface that would let the page connect or keep anything, as features of `web-sys`.
 const CONNECTING: &[&str] = &[
-    "Beacon", "BroadcastChannel", "Cache", "EventSource", "Fetch", "Idb", "Navigator", "Request", "Response", "Rtc",
-    "ServiceWorker", "Storage", "WebSocket", "WebTransport", "Worker", "XmlHttp",
+    "Beacon",
+    "BroadcastChannel",
+    "Cache",
+    "EventSource",
+    "Fetch",
+    "Idb",
+    "Navigator",
+    "Request",
+    "Response",
+    "Rtc",
+    "ServiceWorker",
+    "Storage",
+    "WebSocket",
+    "WebTransport",
+    "Worker",
+    "XmlHttp",
 ];
 
 /// A crate's module that this name leads to, from a file in this folder.
@@ -138,11 +168,15 @@ fn core_layers(files: &[Rust]) -> Vec<String> {
             continue;
         };
         for name in &file.names {
-            let Some(other) = crate_module(name, &file.path, "core/src/").filter(|other| *other != own) else {
+            let Some(other) = crate_module(name, &file.path, "core/src/").filter(|other| *other != own)
+            else {
                 continue;
             };
             if layer(other).is_some_and(|other| own_layer <= other) {
-                found.push(format!("{}:{}: `{own}` names `{other}`, which is not below it", file.path, name.line));
+                found.push(format!(
+                    "{}:{}: `{own}` names `{other}`, which is not below it",
+                    file.path, name.line
+                ));
             }
         }
     }
@@ -154,7 +188,9 @@ fn page_layers(files: &[Rust]) -> Vec<String> {
     for file in files {
         for (folder, never) in PAGE.iter().filter(|(folder, _)| file.path.starts_with(folder)) {
             for name in &file.names {
-                if let Some(other) = crate_module(name, &file.path, "web/src/").filter(|other| never.contains(other)) {
+                if let Some(other) =
+                    crate_module(name, &file.path, "web/src/").filter(|other| never.contains(other))
+                {
                     found.push(format!("{}:{}: {folder} names `{other}`", file.path, name.line));
                 }
             }
@@ -191,8 +227,12 @@ fn bans(files: &[Rust]) -> Vec<String> {
 /// Features of `web-sys` that are asked for in a manifest.
 fn features(manifest: &str) -> Vec<String> {
     let after = manifest.split("[dependencies.web-sys]").nth(1).unwrap_or_default();
-    let list = after.split_once("features = [").map_or("", |(_, rest)| rest.split(']').next().unwrap_or_default());
-    list.split(',').map(|feature| feature.trim().trim_matches('"').to_owned()).filter(|f| !f.is_empty()).collect()
+    let list =
+        after.split_once("features = [").map_or("", |(_, rest)| rest.split(']').next().unwrap_or_default());
+    list.split(',')
+        .map(|feature| feature.trim().trim_matches('"').to_owned())
+        .filter(|f| !f.is_empty())
+        .collect()
 }
 
 fn connecting(manifest: &str) -> Vec<String> {
@@ -207,7 +247,8 @@ fn connecting(manifest: &str) -> Vec<String> {
 fn the_core_is_layered() {
     let files = tree::rust();
     crate::nothing(&core_layers(&code(&files, &["core/src/"])));
-    let planted = |path: &str, text: &str| core_layers(&code(&[tree::File::planted(path, text)], &["core/src/"]));
+    let planted =
+        |path: &str, text: &str| core_layers(&code(&[tree::File::planted(path, text)], &["core/src/"]));
     let path = "core/src/optics/field.rs";
     crate::planted(
         &planted(path, "use crate::{unit::Length,\nfit::Frame};"),
@@ -238,7 +279,8 @@ fn every_layer_is_there() {
 #[test]
 fn the_page_is_layered() {
     crate::nothing(&page_layers(&code(&tree::rust(), &["web/src/"])));
-    let planted = |path: &str, text: &str| page_layers(&code(&[tree::File::planted(path, text)], &["web/src/"]));
+    let planted =
+        |path: &str, text: &str| page_layers(&code(&[tree::File::planted(path, text)], &["web/src/"]));
     crate::planted(
         &planted("web/src/ui/entry.rs", "use crate::page::BenchPlace;"),
         &["web/src/ui/entry.rs:1: web/src/ui/ names `page`"],
@@ -257,20 +299,45 @@ fn the_page_is_layered() {
 #[test]
 fn nothing_is_named_where_it_must_not_be() {
     crate::nothing(&bans(&code(&tree::rust(), &["core/src/", "web/src/"])));
-    let planted = |path: &str, text: &str| bans(&code(&[tree::File::planted(path, text)], &["core/src/", "web/src/"]));
+    let planted =
+        |path: &str, text: &str| bans(&code(&[tree::File::planted(path, text)], &["core/src/", "web/src/"]));
     for (path, text, because) in [
-        ("core/src/math.rs", "use std::f64;", "the core knows no standard library, no file format and no page"),
-        ("core/src/unit/angle.rs", "extern crate std;", "the core knows no standard library, no file format and no page"),
-        ("core/src/unit/angle.rs", "#[derive(serde::Serialize)]", "the core knows no standard library, no file format and no page"),
-        ("web/src/model/draft.rs", "use leptos::prelude::*;", "model and plot know no framework and no browser"),
-        ("web/src/plot/scale.rs", "std::time::Instant::now()", "what the page has not got must not be asked for"),
+        (
+            "core/src/math.rs",
+            "use std::f64;",
+            "the core knows no standard library, no file format and no page",
+        ),
+        (
+            "core/src/unit/angle.rs",
+            "extern crate std;",
+            "the core knows no standard library, no file format and no page",
+        ),
+        (
+            "core/src/unit/angle.rs",
+            "#[derive(serde::Serialize)]",
+            "the core knows no standard library, no file format and no page",
+        ),
+        (
+            "web/src/model/draft.rs",
+            "use leptos::prelude::*;",
+            "model and plot know no framework and no browser",
+        ),
+        (
+            "web/src/plot/scale.rs",
+            "std::time::Instant::now()",
+            "what the page has not got must not be asked for",
+        ),
         ("web/src/page/fit.rs", "window().print()", "only platform knows the browser"),
         ("web/src/ui/entry.rs", "leptos::prelude::document()", "only platform knows the browser"),
         ("web/src/app.rs", "use web_sys::Window;", "only platform knows the browser"),
         ("web/src/ui/entry.rs", "x.local_storage()", "only platform may keep anything"),
         ("web/src/platform/mod.rs", "x.send_beacon(y)", "the page connects to nothing"),
         ("web/src/platform/mod.rs", "WebSocket::new(x)", "the page connects to nothing"),
-        ("web/src/platform/mod.rs", "js_sys::Reflect::get(x, y)", "no name is looked up at run time and no script is carried in Rust"),
+        (
+            "web/src/platform/mod.rs",
+            "js_sys::Reflect::get(x, y)",
+            "no name is looked up at run time and no script is carried in Rust",
+        ),
     ] {
         let found = planted(path, text);
         assert!(found.iter().any(|line| line.ends_with(because)), "{path}: {text} passes: {found:?}");

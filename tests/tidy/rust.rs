@@ -91,7 +91,8 @@ fn taken_apart(file: &File) -> Rust {
         .filter(|(at, _)| !in_tests(*at))
         .map(|(at, text)| {
             let line = line_of(&code, at);
-            let mut before: Vec<char> = code[..at].iter().rev().take_while(|c| **c != '\n').copied().collect();
+            let mut before: Vec<char> =
+                code[..at].iter().rev().take_while(|c| **c != '\n').copied().collect();
             before.reverse();
             Text { line, text, before: before.into_iter().filter(|c| !c.is_whitespace()).collect() }
         })
@@ -139,7 +140,8 @@ fn scrubbed(text: &str) -> (Vec<char>, Vec<(usize, String)>) {
             let end = closing(&chars, at, '"');
             strings.push((at, chars[at + 1..end.max(at + 1)].iter().collect()));
             at = (end + 1).min(chars.len());
-        } else if chars[at] == '\'' && (chars.get(at + 1) == Some(&'\\') || chars.get(at + 2) == Some(&'\'')) {
+        } else if chars[at] == '\'' && (chars.get(at + 1) == Some(&'\\') || chars.get(at + 2) == Some(&'\''))
+        {
             at = (closing(&chars, at, '\'') + 1).min(chars.len());
         } else {
             at += 1;
@@ -297,7 +299,11 @@ mod tests {
     #[test]
     fn comments_strings_and_characters_hold_no_names() {
         assert_eq!(written("a /* b /* c */ d */ // e\n\"f \\\" g\" r#\"h \" i\"# 'j' '\\'' k"), ["a", "k"]);
-        assert_eq!(written("fn f<'a>(x: &'a str)"), ["fn", "f", "a", "x", "a", "str"], "a lifetime is no character");
+        assert_eq!(
+            written("fn f<'a>(x: &'a str)"),
+            ["fn", "f", "a", "x", "a", "str"],
+            "a lifetime is no character"
+        );
         assert_eq!(written("1e9 + 2_f64 + x"), ["x"]);
     }
 
@@ -312,7 +318,8 @@ mod tests {
 
     #[test]
     fn tests_are_left_out() {
-        let rust = apart("a \"s\" #[cfg(test)]\nmod tests { fn b() { \"t\" } }\n#[cfg(test)] mod laws;\nc \"u\"");
+        let rust =
+            apart("a \"s\" #[cfg(test)]\nmod tests { fn b() { \"t\" } }\n#[cfg(test)] mod laws;\nc \"u\"");
         assert_eq!(rust.names.iter().map(Name::written).collect::<Vec<_>>(), ["a", "c"]);
         let strings: Vec<_> = rust.strings.iter().map(|text| (text.line, text.text.as_str())).collect();
         assert_eq!(strings, [(1, "s"), (4, "u")]);

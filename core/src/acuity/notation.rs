@@ -199,6 +199,12 @@ impl Explain for Acuity {
             let result = Named::new("logMAR", self.log_mar.log(), Unit::LogMar);
             steps.push(Step::formula(&formula::LOG_LETTERS, result, [line, missed]));
         }
+        // Sums take the angle: where the record is a logarithm or has letters beside the line, it is worked back.
+        if letters != 0 || self.notation.line_angle().is_none() {
+            let mar = Named::new("MAR", self.log_mar.mar().arcmin(), Unit::Arcmin);
+            let log_mar = Named::new("logMAR", self.log_mar.log(), Unit::LogMar);
+            steps.push(Step::formula(&formula::MAR_FROM_LOG, mar, [log_mar]));
+        }
         steps
     }
 }

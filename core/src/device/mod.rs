@@ -4,6 +4,4 @@ mod refraction_through;
 mod telescope;
 
 pub use refraction_through::{BLUR_LIMITS, BlurVerdict, RefractionThrough, refraction_through};
-pub use telescope::{
-    CorrectionPlace, FieldBasis, FocusReach, TelescopeOutcome, Viewer, evaluate_telescope,
-};
+pub use telescope::{CorrectionPlace, FieldBasis, FocusReach, TelescopeOutcome, Viewer, evaluate_telescope};

@@ -4,8 +4,8 @@ use super::{RefractionThrough, refraction_through};
 use crate::error::Error;
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::optics::{
-    Afocal, Element, Field, Focused, LightThrough, Ring, Sight, Telescope, Train, field_of_view, light_through,
-    ring_scotoma, view,
+    Afocal, Element, Field, Focused, LightThrough, Ring, Sight, Telescope, Train, field_of_view,
+    light_through, ring_scotoma, view,
 };
 use crate::predict::{Prediction, predict};
 use crate::task::{Demand, Goal};
@@ -169,7 +169,8 @@ pub fn evaluate_telescope(
         (None, None) => return Err(no_field()),
     };
     let width_at_task = distance.map(|distance| {
-        let from_lenses = apparent.zip(seen.equivalent_viewing_distance).map(|(field, evd)| field.width_at(evd));
+        let from_lenses =
+            apparent.zip(seen.equivalent_viewing_distance).map(|(field, evd)| field.width_at(evd));
         match from_lenses {
             Some(width) if telescope.field_stop.is_some() || telescope.marked_field.is_none() => width,
             _ => distance * (2.0 * (real_field / 2.0).tangent()),
@@ -218,16 +219,25 @@ impl Explain for TelescopeOutcome {
         steps.extend(self.prediction.steps());
         steps.extend(self.light.steps());
         steps.extend(self.ring.steps());
-        if let (Some(field), Some(width), Some(distance), true) =
-            (self.apparent, self.width_at_task, self.distance, self.field_stopped())
-        {
-            let evd = view(&self.train, Sight::At(distance - self.train.length())).equivalent_viewing_distance;
+        let (Some(width), Some(distance)) = (self.width_at_task, self.distance) else { return steps };
+        if let (Some(field), true) = (self.apparent, self.field_stopped()) {
+            let evd =
+                view(&self.train, Sight::At(distance - self.train.length())).equivalent_viewing_distance;
             steps.push(Step::formula(
                 &formula::FIELD_WIDTH,
                 Named::new("w", width.m(), Unit::Metre),
                 [
                     Named::new("EVD", evd.unwrap_or_default().m(), Unit::Metre),
                     Named::new("a", field.half.degrees(), Unit::Degree),
+                ],
+            ));
+        } else {
+            steps.push(Step::formula(
+                &formula::FIELD_AT_DISTANCE,
+                Named::new("w", width.m(), Unit::Metre),
+                [
+                    Named::new("x", distance.m(), Unit::Metre),
+                    Named::new("r", self.real_field.degrees(), Unit::Degree),
                 ],
             ));
         }

@@ -208,7 +208,8 @@ mod tests {
 
     #[track_caller]
     fn gives(text: &str, wanted: f64) {
-        let value = Expression::parse(text).expect(text).value(&|name| (name == "x").then_some(3.0)).expect(text);
+        let value =
+            Expression::parse(text).expect(text).value(&|name| (name == "x").then_some(3.0)).expect(text);
         assert!((value - wanted).abs() < 1e-12, "{text} gave {value}, wanted {wanted}");
     }
 

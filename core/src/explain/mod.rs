@@ -167,7 +167,11 @@ impl Step {
         let lookup = |name: &str| inputs.iter().find(|input| input.symbol == name).map(|input| input.value);
         let printed = expression.value(&lookup).map_err(|name| format!("{}: no input {name}", formula.id))?;
         let scale = math::abs(printed).max(math::abs(result.value)).max(1e-6);
-        if math::abs(printed - result.value) <= 1e-9 * scale { Ok(()) } else { Err(format!("{}: text gives {printed}, code gave {}", formula.id, result.value)) }
+        if math::abs(printed - result.value) <= 1e-9 * scale {
+            Ok(())
+        } else {
+            Err(format!("{}: text gives {printed}, code gave {}", formula.id, result.value))
+        }
     }
 }
 

@@ -4,7 +4,7 @@ use crate::unit::{Angle, Length};
 
 /// Deviation of a prism of this many prism dioptres: `atan(P/100)`.
 ///
-/// Source: definition; 40 prism dioptres are about 22 degrees in Apfelbaum et al. 2013.
+/// Source: definition; 40 prism dioptres are about 22 degrees in [`crate::source::APFELBAUM_2013`].
 ///
 /// ```
 /// use arcminute_core::optics::prism_deviation;

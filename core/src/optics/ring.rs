@@ -45,7 +45,11 @@ impl Explain for Ring {
         let m = Named::new("M", self.magnification.times(), Unit::Times);
         alloc::vec![
             Step::formula(&formula::APPARENT_FIELD, a, [m, r]),
-            Step::formula(&formula::RING_WIDTH, Named::new("w_ring", self.width.degrees(), Unit::Degree), [a, r]),
+            Step::formula(
+                &formula::RING_WIDTH,
+                Named::new("w_ring", self.width.degrees(), Unit::Degree),
+                [a, r]
+            ),
         ]
     }
 }

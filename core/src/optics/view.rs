@@ -52,11 +52,9 @@ pub struct View {
 pub fn view(train: &Train, sight: Sight) -> View {
     let m = train.matrix();
     match sight {
-        Sight::Far => View {
-            equivalent_viewing_distance: None,
-            focus_demand: m.c / m.a,
-            enlargement: 1.0 / m.a,
-        },
+        Sight::Far => {
+            View { equivalent_viewing_distance: None, focus_demand: m.c / m.a, enlargement: 1.0 / m.a }
+        }
         Sight::At(distance) => {
             let b = distance * m.a + m.b;
             let d = m.c.dioptres() * distance.m() + m.d;

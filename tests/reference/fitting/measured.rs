@@ -119,7 +119,7 @@ proptest! {
         }
     }
 
-    /// Rule P: the smallest box height is accepted, 0.1 mm less is not; the closed form is that height when it is the
+    /// Law: under rule P the smallest box height is accepted, 0.1 mm less is not; the closed form is that height when it is the
     /// top that is thin, and never above it.
     #[test]
     fn the_smallest_box_height_is_the_smallest(request in any_request()) {

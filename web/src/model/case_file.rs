@@ -21,8 +21,10 @@ pub const MOST_GOALS: usize = 30;
 #[serde(deny_unknown_fields)]
 pub struct CaseFile {
     /// Always `arcminute-case`.
+    #[cfg_attr(feature = "schema", schemars(extend("const" = FORMAT)))]
     pub format: String,
     /// Version of the format: 1.
+    #[cfg_attr(feature = "schema", schemars(extend("const" = VERSION)))]
     pub version: u32,
     /// One line that says what the case shows; shown in the menu of demonstration cases.
     #[serde(default)]
@@ -123,10 +125,16 @@ mod tests {
             said(&good.replace("\"version\": 1", "\"version\": 2")),
             "the file is of version 2; this page reads version 1"
         );
-        assert_eq!(said(&" ".repeat(MOST_BYTES + 1)), "the file is longer than 1000000 bytes; it is not a case");
+        assert_eq!(
+            said(&" ".repeat(MOST_BYTES + 1)),
+            "the file is longer than 1000000 bytes; it is not a case"
+        );
         let mut none = Draft::default();
         none.goals.clear();
         assert_eq!(said(&write("", &none)), "the file holds 0 goals; a case holds 1 to 30");
-        assert!(said(&good.replace("\"label\"", "\"lable\"")).contains("unknown field `lable`"), "unknown fields");
+        assert!(
+            said(&good.replace("\"label\"", "\"lable\"")).contains("unknown field `lable`"),
+            "unknown fields"
+        );
     }
 }

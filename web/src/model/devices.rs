@@ -1,8 +1,8 @@
 //! The list of telescopes that Bench offers. The demonstration list is invented; no real device is in it.
 
+use arcminute_core::Error;
 use arcminute_core::optics::{Design, Label, Telescope};
 use arcminute_core::unit::{Angle, Length, Magnification};
-use arcminute_core::Error;
 use serde::{Deserialize, Serialize};
 use std::sync::OnceLock;
 
@@ -57,8 +57,10 @@ pub struct Device {
 #[serde(deny_unknown_fields)]
 pub struct DeviceList {
     /// Always `arcminute-telescopes`.
+    #[cfg_attr(feature = "schema", schemars(extend("const" = "arcminute-telescopes")))]
     pub format: String,
     /// Version of the format: 1.
+    #[cfg_attr(feature = "schema", schemars(extend("const" = 1)))]
     pub version: u32,
     /// What the list is.
     pub about: String,

@@ -270,6 +270,7 @@ pub struct Draft {
     /// The person.
     pub person: PersonDraft,
     /// The wishes; at least one, if only an empty one.
+    #[cfg_attr(feature = "schema", schemars(length(min = 1, max = 30)))]
     pub goals: Vec<GoalDraft>,
     /// Choices on Bench.
     pub bench: BenchDraft,

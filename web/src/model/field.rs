@@ -134,6 +134,7 @@ impl FieldId {
 
     /// What there is to say of the box.
     #[must_use]
+    #[expect(clippy::too_many_lines, reason = "it is the table: a line or two for each box")]
     pub fn info(self) -> FieldInfo {
         let of = |key: &str, label: &str, kind: Kind, assumed: Option<f64>, help: &'static str| {
             let unit = match kind {
@@ -142,84 +143,184 @@ impl FieldId {
             };
             FieldInfo { key: key.into(), label: label.into(), unit, kind, assumed, help }
         };
-        let eye = |right: bool, key: &str, label: &str, kind: Kind, assumed: Option<f64>, help: &'static str| {
-            let (short, words) = side(right);
-            of(&format!("{key}-{short}"), &format!("{words}: {label}"), kind, assumed, help)
-        };
-        let goal = |index: usize, key: &str, label: &str, kind: Kind, assumed: Option<f64>, help: &'static str| {
-            of(&format!("goal-{}-{key}", index + 1), label, kind, assumed, help)
-        };
+        let eye =
+            |right: bool, key: &str, label: &str, kind: Kind, assumed: Option<f64>, help: &'static str| {
+                let (short, words) = side(right);
+                of(&format!("{key}-{short}"), &format!("{words}: {label}"), kind, assumed, help)
+            };
+        let goal =
+            |index: usize, key: &str, label: &str, kind: Kind, assumed: Option<f64>, help: &'static str| {
+                of(&format!("goal-{}-{key}", index + 1), label, kind, assumed, help)
+            };
         let length = Kind::Length;
         let number = Kind::Number;
         match self {
-            Self::Label => of("case-label", "Case label", Kind::Words, None, "A number or code of yours. No names."),
+            Self::Label => {
+                of("case-label", "Case label", Kind::Words, None, "A number or code of yours. No names.")
+            }
             Self::Acuity(r) => eye(
-                r, "acuity", "best corrected distance acuity", Kind::Acuity, None,
+                r,
+                "acuity",
+                "best corrected distance acuity",
+                Kind::Acuity,
+                None,
                 "As you wrote it: 20/160-2, 6/48, 0.9 logMAR, 45 letters, CF 1 m",
             ),
-            Self::Refraction(r) => {
-                eye(r, "refraction", "refraction", Kind::Refraction, None, "For example -2.00 -1.50 x 090. Empty: none")
-            }
+            Self::Refraction(r) => eye(
+                r,
+                "refraction",
+                "refraction",
+                Kind::Refraction,
+                None,
+                "For example -2.00 -1.50 x 090. Empty: none",
+            ),
             Self::Pupil(r) => eye(r, "pupil", "pupil diameter", length(&bounds::PUPIL), Some(4.0), ""),
             Self::Pd(r) => eye(
-                r, "pd", "PD", length(&bounds::MONOCULAR_PD), None,
+                r,
+                "pd",
+                "PD",
+                length(&bounds::MONOCULAR_PD),
+                None,
                 "Middle of the bridge to the pupil centre, looking far",
             ),
             Self::PupilHeight(r) => eye(
-                r, "pupil-height", "pupil height", length(&bounds::PUPIL_HEIGHT), None,
+                r,
+                "pupil-height",
+                "pupil height",
+                length(&bounds::PUPIL_HEIGHT),
+                None,
                 "Pupil centre above the lowest point of the lens",
             ),
             Self::RetestLimit => of(
-                "retest-limit", "Retest limit", number(&bounds::RETEST_LIMIT), Some(0.20),
+                "retest-limit",
+                "Retest limit",
+                number(&bounds::RETEST_LIMIT),
+                Some(0.20),
                 "95 % of repeated measurements differ by less than this",
             ),
-            Self::Vertex => of("vertex", "Vertex distance", length(&bounds::VERTEX), Some(13.0), "Back of the lens to the cornea"),
+            Self::Vertex => of(
+                "vertex",
+                "Vertex distance",
+                length(&bounds::VERTEX),
+                Some(13.0),
+                "Back of the lens to the cornea",
+            ),
             Self::PersonNotes => of("person-notes", "Notes", Kind::Words, None, "No names."),
-            Self::GoalName(i) => goal(i, "name", "What is it?", Kind::Words, None, "Board writing, bus number…"),
-            Self::GoalAcuity(i) => goal(i, "acuity", "Acuity to reach", Kind::Acuity, None, "20/40 is usual, 20/50 often accepted"),
+            Self::GoalName(i) => {
+                goal(i, "name", "What is it?", Kind::Words, None, "Board writing, bus number…")
+            }
+            Self::GoalAcuity(i) => goal(
+                i,
+                "acuity",
+                "Acuity to reach",
+                Kind::Acuity,
+                None,
+                "20/40 is usual, 20/50 often accepted",
+            ),
             Self::GoalHeight(i) => goal(
-                i, "height", "Height of the letters", length(&bounds::TASK_HEIGHT), None,
+                i,
+                "height",
+                "Height of the letters",
+                length(&bounds::TASK_HEIGHT),
+                None,
                 "Of the letters themselves, or of a thing five details high",
             ),
-            Self::GoalDistance(i) => goal(i, "distance", "Distance from the eye", length(&bounds::TASK_DISTANCE), None, ""),
+            Self::GoalDistance(i) => {
+                goal(i, "distance", "Distance from the eye", length(&bounds::TASK_DISTANCE), None, "")
+            }
             Self::GoalWidth(i) => goal(
-                i, "width", "Width to see at once", length(&bounds::TASK_WIDTH), None, "Optional: a word, a line, the whole board",
+                i,
+                "width",
+                "Width to see at once",
+                length(&bounds::TASK_WIDTH),
+                None,
+                "Optional: a word, a line, the whole board",
             ),
             Self::GoalReserve(i) => goal(
-                i, "reserve", "Reserve", number(&bounds::RESERVE), Some(1.0),
+                i,
+                "reserve",
+                "Reserve",
+                number(&bounds::RESERVE),
+                Some(1.0),
                 "1 just makes it out; 2 reads with ease",
             ),
             Self::BoxWidth => of("box-width", "Box width A", length(&bounds::BOX_WIDTH), None, ""),
             Self::BoxHeight => of("box-height", "Box height B", length(&bounds::BOX_HEIGHT), None, ""),
             Self::Bridge => of("bridge", "Bridge DBL", length(&bounds::BRIDGE), None, ""),
             Self::EffectiveDiameter => of(
-                "effective-diameter", "Effective diameter ED", length(&bounds::EFFECTIVE_DIAMETER), None,
+                "effective-diameter",
+                "Effective diameter ED",
+                length(&bounds::EFFECTIVE_DIAMETER),
+                None,
                 "Empty: corners rounded by 8 mm are assumed",
             ),
             Self::Pantoscopic => of(
-                "pantoscopic", "Pantoscopic angle", number(&bounds::PANTOSCOPIC), Some(0.0), "Bottom of the front in: positive",
+                "pantoscopic",
+                "Pantoscopic angle",
+                number(&bounds::PANTOSCOPIC),
+                Some(0.0),
+                "Bottom of the front in: positive",
             ),
             Self::RotationDepth => of(
-                "rotation-depth", "Cornea to centre of rotation", length(&bounds::ROTATION_DEPTH), Some(14.0), "",
+                "rotation-depth",
+                "Cornea to centre of rotation",
+                length(&bounds::ROTATION_DEPTH),
+                Some(14.0),
+                "",
             ),
-            Self::PdBoth => of("pd-both", "PD, both eyes", length(&bounds::PD), None, "Optional: checks the two halves"),
+            Self::PdBoth => {
+                of("pd-both", "PD, both eyes", length(&bounds::PD), None, "Optional: checks the two halves")
+            }
             Self::Barrel => of(
-                "barrel", "Barrel diameter at the lens", length(&bounds::BARREL), None,
+                "barrel",
+                "Barrel diameter at the lens",
+                length(&bounds::BARREL),
+                None,
                 "Empty: that of the telescope chosen on Bench",
             ),
-            Self::Play => of("play", "Play round the barrel", length(&bounds::PLAY), Some(0.5), "Opening cut oversize, for fine adjustment"),
-            Self::LeastWeb => of("least-web", "Least web of lens", length(&bounds::WEB), Some(3.0), "Lens left round the opening"),
+            Self::Play => of(
+                "play",
+                "Play round the barrel",
+                length(&bounds::PLAY),
+                Some(0.5),
+                "Opening cut oversize, for fine adjustment",
+            ),
+            Self::LeastWeb => of(
+                "least-web",
+                "Least web of lens",
+                length(&bounds::WEB),
+                Some(3.0),
+                "Lens left round the opening",
+            ),
             Self::SegmentGap => of(
-                "segment-gap", "Eyepiece to segment, at least", length(&bounds::SEGMENT_GAP), Some(10.0), "",
+                "segment-gap",
+                "Eyepiece to segment, at least",
+                length(&bounds::SEGMENT_GAP),
+                Some(10.0),
+                "",
             ),
             Self::OrderedTilt => of(
-                "ordered-tilt", "Tilt ordered by hand", number(&bounds::TILT), None, "Optional. Measured from the carrier lens",
+                "ordered-tilt",
+                "Tilt ordered by hand",
+                number(&bounds::TILT),
+                None,
+                "Optional. Measured from the carrier lens",
             ),
             Self::SegmentHeight => of(
-                "segment-height", "Segment height", length(&bounds::SEGMENT_HEIGHT), None,
+                "segment-height",
+                "Segment height",
+                length(&bounds::SEGMENT_HEIGHT),
+                None,
                 "Top of the segment above the lowest point of the lens",
             ),
-            Self::CarrierRx(r) => eye(r, "carrier-rx", "carrier prescription", Kind::Refraction, None, "Empty: as the refraction above"),
+            Self::CarrierRx(r) => eye(
+                r,
+                "carrier-rx",
+                "carrier prescription",
+                Kind::Refraction,
+                None,
+                "Empty: as the refraction above",
+            ),
             Self::OrderNotes => of("order-notes", "Notes for the workshop", Kind::Words, None, "No names."),
         }
     }

@@ -39,7 +39,11 @@ pub fn distance(length: Length) -> String {
 /// A width seen, in metres or centimetres.
 #[must_use]
 pub fn width(length: Length) -> String {
-    if length.m() < 1.0 { format!("{} cm", decimals(length.cm(), 0)) } else { format!("{} m", decimals(length.m(), 2)) }
+    if length.m() < 1.0 {
+        format!("{} cm", decimals(length.cm(), 0))
+    } else {
+        format!("{} m", decimals(length.m(), 2))
+    }
 }
 
 /// Degrees: `19.2°`.

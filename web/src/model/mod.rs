@@ -8,6 +8,7 @@ pub mod draft;
 pub mod entry;
 pub mod field;
 pub mod format;
+pub mod report;
 pub mod shown;
 pub mod summary;
 pub mod words;

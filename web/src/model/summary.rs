@@ -9,14 +9,9 @@ use arcminute_core::predict::PowerNeeded;
 #[must_use]
 pub fn sentence(answer: &Answer) -> String {
     let mut parts = vec![power(answer)];
-    if let Some(row) = answer.chosen_row() {
-        if let Ok(outcome) = &row.outcome {
-            parts.push(format!(
-                "{} chosen: chance of the goal {}.",
-                row.device.marking(),
-                format::chance(outcome.prediction.chance)
-            ));
-        }
+    if let Some((row, outcome)) = answer.chosen_outcome() {
+        let chance = format::chance(outcome.prediction.chance);
+        parts.push(format!("{} chosen: chance of the goal {chance}.", row.device.marking()));
     }
     if let FitAnswer::Done(done) = &answer.fit {
         parts.push(verdict(done.verdict).into());

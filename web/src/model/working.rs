@@ -63,7 +63,11 @@ pub fn line(step: &Step) -> Line {
 
 fn cited(source: &arcminute_core::source::Source) -> String {
     let standing = words::standing(source.standing);
-    if source.citation.starts_with(standing) { source.citation.into() } else { format!("{} ({standing})", source.citation) }
+    if source.citation.starts_with(standing) {
+        source.citation.into()
+    } else {
+        format!("{} ({standing})", source.citation)
+    }
 }
 
 /// Splits a text into names and what stands between them.
@@ -168,7 +172,10 @@ mod tests {
         assert_eq!(line.title, "Power needed");
         assert_eq!(line.numbers, "8.00′ / 2.00′");
         assert_eq!(line.result, "4.00x");
-        assert_eq!(line.source, "follows from the definitions; checked by an independent road (geometry or definition)");
+        assert_eq!(
+            line.source,
+            "follows from the definitions; checked by an independent road (geometry or definition)"
+        );
         assert_eq!(line.formula[0], Piece::Symbol("M".into(), String::new()));
         assert_eq!(line.formula[2], Piece::Symbol("MAR".into(), "now".into()));
     }

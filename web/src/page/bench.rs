@@ -16,12 +16,19 @@ pub fn BenchPlace() -> impl IntoView {
     let needed = case.of_answer(summary::power).signal();
     let count = case.of_answer(|answer| answer.bench.len());
     let all = RwSignal::new(false);
-    let away = case.of_answer(|answer| (0..answer.bench.len()).filter(|index| !shown::near(answer, *index)).count());
+    let away =
+        case.of_answer(|answer| (0..answer.bench.len()).filter(|index| !shown::near(answer, *index)).count());
     let waits = case.of_answer(|answer| {
         let all = answer.undecided.iter();
         all.filter(|item| !item.waits_for.is_empty()).take(2).cloned().collect::<Vec<_>>()
     });
-    let rows = move || live(move || (0..count.get()).map(|index| view! { <OneTelescope index=index all=all/> }.into_any()).collect_view());
+    let rows = move || {
+        live(move || {
+            (0..count.get())
+                .map(|index| view! { <OneTelescope index=index all=all/> }.into_any())
+                .collect_view()
+        })
+    };
     let prompts = items(PROMPTS.iter().map(|prompt| (*prompt).to_owned()).collect());
     view! {
         <Heading place=Place::Bench purpose="Every telescope of the list against the goal. The lowest power that does it costs the least field."/>
@@ -101,7 +108,8 @@ fn cells(row: Row, chosen: Part<bool>, folded: Signal<bool>) -> AnyView {
     let case = use_case();
     let id = row.id;
     let choose = move |_| case.draft.update(|draft| draft.bench.telescope = id.to_owned());
-    let lowest = row.lowest.then(|| view! { <span class="tag">"lowest power that does it"</span> }.into_any());
+    let lowest =
+        row.lowest.then(|| view! { <span class="tag">"lowest power that does it"</span> }.into_any());
     let label = format!("Choose {} {}", row.marking, row.name);
     let numbers = match row.trouble {
         Some(trouble) => view! { <td role="cell" class="trouble" colspan="5" data-what="Cannot serve">{trouble}</td> }.into_any(),

@@ -5,8 +5,8 @@ use crate::model::format;
 use crate::model::shown;
 use crate::model::words::Where;
 use crate::platform;
-use crate::plot::field_scene::{FieldSceneInput, Scene, Seen, field_scene};
 use crate::plot::Drawing;
+use crate::plot::field_scene::{FieldSceneInput, Scene, Seen, field_scene};
 use crate::plot::rays::{RaysInput, rays};
 use crate::ui::{Cautions, Part, Picture, Working, items, live, use_case, when, words};
 use arcminute_core::explain::Explain;
@@ -25,9 +25,14 @@ pub(super) fn Chosen() -> impl IntoView {
 #[component]
 fn InFull() -> impl IntoView {
     let case = use_case();
-    let name = case.of_answer(|answer| {
-        answer.chosen_row().map(|row| format!("{} {}", row.device.marking(), row.device.name)).unwrap_or_default()
-    }).signal();
+    let name = case
+        .of_answer(|answer| {
+            answer
+                .chosen_row()
+                .map(|row| format!("{} {}", row.device.marking(), row.device.name))
+                .unwrap_or_default()
+        })
+        .signal();
     let prediction = case.of_answer(|answer| shown::prediction_words(answer).unwrap_or_default()).signal();
     let facts = case.of_answer(shown::chosen_facts);
     let notes = Part::new(move || {
@@ -57,7 +62,7 @@ fn InFull() -> impl IntoView {
             <h3>"What is seen at once, to scale"</h3>
             <Picture key="field-picture" drawing=scene/>
             <h3>"The light through it, to scale"</h3>
-            <Picture key="rays-picture" drawing=ray_picture/>
+            <Picture key="rays-picture" drawing=ray_picture fold_words=true/>
             <Cautions places=&[Where::Telescope, Where::Prediction]/>
             <Working key="chosen-working" of="the chosen telescope" steps=steps/>
         </section>
@@ -75,7 +80,7 @@ fn scene(answer: &Answer, narrow: bool) -> Option<Drawing> {
     let goal = answer.goal_answer()?;
     let scene = match goal.demand?.goal {
         Goal::Target(target) => Scene::Task {
-            what: goal.name.clone(),
+            what: format!("“{}”", goal.name),
             letter_height: target.height,
             distance: target.distance,
             wanted_width: goal.width,
@@ -92,7 +97,7 @@ fn scene(answer: &Answer, narrow: bool) -> Option<Drawing> {
 }
 
 fn ray_picture(answer: &Answer, narrow: bool) -> Option<Drawing> {
-    let outcome = answer.chosen_row()?.outcome.as_ref().ok()?;
+    let (_, outcome) = answer.chosen_outcome()?;
     let sight = match outcome.distance {
         None => Sight::Far,
         Some(distance) => Sight::At(distance - outcome.train.length()),

@@ -7,9 +7,11 @@ use crate::model::field::FieldId;
 use crate::model::shown::{self, CheckShown};
 use crate::model::summary;
 use crate::model::words::{PRACTICE, Where};
-use crate::plot::{Drawing, frame_front};
 use crate::platform;
-use crate::ui::{Cautions, Entry, Missing, Part, Picture, Place, Working, items, live, use_case, when, words};
+use crate::plot::{Drawing, frame_front};
+use crate::ui::{
+    Cautions, Entry, Missing, Part, Picture, Place, Working, items, live, use_case, when, words,
+};
 use arcminute_core::explain::Explain;
 use arcminute_core::fit::Severity;
 use leptos::prelude::*;
@@ -52,13 +54,16 @@ pub fn FitPlace() -> impl IntoView {
 #[component]
 fn Verdict() -> impl IntoView {
     let case = use_case();
-    let verdict = case.of_answer(|answer| match &answer.fit {
-        FitAnswer::Waiting(_) => "The fit is not decided yet.".to_owned(),
-        FitAnswer::Impossible(error) => format!("The fit is refused: {error}; {}.", error.hint()),
-        FitAnswer::Done(done) => summary::verdict(done.verdict).to_owned(),
-    }).signal();
+    let verdict = case
+        .of_answer(|answer| match &answer.fit {
+            FitAnswer::Waiting(_) => "The fit is not decided yet.".to_owned(),
+            FitAnswer::Impossible(error) => format!("The fit is refused: {error}; {}.", error.hint()),
+            FitAnswer::Done(done) => summary::verdict(done.verdict).to_owned(),
+        })
+        .signal();
     let ways = case.of_answer(|answer| {
-        let refused = shown::checks(&answer.fit).into_iter().filter(|check| check.severity == Severity::Refuse);
+        let refused =
+            shown::checks(&answer.fit).into_iter().filter(|check| check.severity == Severity::Refuse);
         let mut ways: Vec<String> = Vec::new();
         for way in refused.flat_map(|check| check.ways) {
             if !ways.contains(&way) {
@@ -140,7 +145,11 @@ fn Result() -> impl IntoView {
     let narrow = platform::narrow();
     let picture = Part::new(move || {
         let drawing = front(&case.answer.read());
-        if narrow.get() { drawing.map(|drawing| one_side(drawing, case.draft.read().bench.eye)) } else { drawing }
+        if narrow.get() {
+            drawing.map(|drawing| one_side(drawing, case.draft.read().bench.eye))
+        } else {
+            drawing
+        }
     });
     let marks = case.of_answer(|answer| shown::marks(&answer.fit));
     let checks = case.of_answer(|answer| shown::checks(&answer.fit));
@@ -148,12 +157,13 @@ fn Result() -> impl IntoView {
         FitAnswer::Done(done) => done.mounting.steps(),
         FitAnswer::Waiting(_) | FitAnswer::Impossible(_) => Vec::new(),
     });
-    let assumed = case.of_answer(|answer| matches!(&answer.fit, FitAnswer::Done(done) if done.corner_assumed));
+    let assumed =
+        case.of_answer(|answer| matches!(&answer.fit, FitAnswer::Done(done) if done.corner_assumed));
     view! {
         {when(move || !marks.get().is_empty(), move || view! {
             <section aria-labelledby="to-mark">
                 <h2 id="to-mark">"To mark and order"</h2>
-                <Picture key="front-picture" drawing=picture/>
+                <Picture key="front-picture" drawing=picture fold_words=true/>
                 <dl class="facts">{live(move || super::facts(marks.get()))}</dl>
                 {when(
                     move || assumed.get(),

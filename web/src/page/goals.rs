@@ -15,7 +15,9 @@ use leptos::prelude::*;
 pub fn GoalsPlace() -> impl IntoView {
     let case = use_case();
     let count = case.of_draft(move |draft| draft.goals.len());
-    let goals = live(move || (0..count.get()).map(|index| view! { <OneGoal index=index/> }.into_any()).collect_view());
+    let goals = live(move || {
+        (0..count.get()).map(|index| view! { <OneGoal index=index/> }.into_any()).collect_view()
+    });
     let add = move |_| {
         case.draft.update(|draft| {
             draft.goals.push(GoalDraft { kind: GoalKind::Target, ..GoalDraft::default() });
@@ -23,7 +25,7 @@ pub fn GoalsPlace() -> impl IntoView {
         });
         crate::platform::focus_soon(FieldId::GoalName(untrack(move || count.get()) - 1).info().key);
     };
-    let needed = case.of_answer(|answer| summary::power(answer)).signal();
+    let needed = case.of_answer(summary::power).signal();
     let steps = case.of_answer(working);
     view! {
         <Heading place=Place::Goals purpose="What the person wants to see. The goal marked as served is the one the ladder and Bench work for."/>
@@ -41,7 +43,9 @@ fn working(answer: &Answer) -> Vec<Step> {
     if let Some(arcminute_core::acuity::Reading::Measured(acuity)) = &answer.viewing().acuity {
         steps.extend(acuity.steps());
     }
-    steps.extend(answer.goal_answer().and_then(|goal| goal.demand).map(|demand| demand.steps()).unwrap_or_default());
+    steps.extend(
+        answer.goal_answer().and_then(|goal| goal.demand).map(|demand| demand.steps()).unwrap_or_default(),
+    );
     steps.extend(answer.needed.map(|needed| needed.steps()).unwrap_or_default());
     steps
 }
@@ -64,7 +68,8 @@ fn OneGoal(
             }
         });
     };
-    let boxes = live(move || match kind.get() {
+    let boxes = live(move || {
+        match kind.get() {
         GoalKind::Acuity => view! { <Entry field=FieldId::GoalAcuity(index)/> }.into_any(),
         GoalKind::Target => view! {
             <div class="row">
@@ -78,6 +83,7 @@ fn OneGoal(
             </p>
         }
         .into_any(),
+    }
     });
     let place = |kind: GoalKind| GoalKind::ALL.iter().position(|one| *one == kind).unwrap_or_default();
     let chosen = Signal::derive(move || place(kind.get()));

@@ -16,27 +16,18 @@ use leptos::prelude::*;
 /// The picture of the case.
 pub(super) fn picture(answer: &Answer) -> Option<Drawing> {
     let now = answer.viewing().log_mar()?;
-    let goals = answer.goals.iter().filter_map(|goal| Some((goal.name.clone(), goal.demand?.to_reach))).collect();
-    let chosen = answer.chosen_row().and_then(|row| {
-        let outcome = row.outcome.as_ref().ok()?;
-        Some((row.device.power_times, outcome.in_use, outcome.prediction.reach))
-    });
-    let lowest = answer.needed.map(|needed| needed.whole.times());
-    let mut arrows: Vec<LadderArrow> = answer
-        .powers
-        .iter()
-        .filter(|row| lowest.is_none_or(|lowest| (row.power - lowest).abs() < 1.5))
-        .map(|row| LadderArrow {
-            label: crate::model::format::times(row.power),
-            magnification: Magnification::from_times(row.power),
-            reaches: row.prediction.reach,
-            chosen: false,
-        })
-        .collect();
-    if let Some((marked, in_use, reaches)) = chosen {
-        arrows.retain(|arrow| arrow.magnification.times() != marked);
-        let label = crate::model::format::times(marked);
-        arrows.push(LadderArrow { label, magnification: in_use, reaches, chosen: true });
+    let goals =
+        answer.goals.iter().filter_map(|goal| Some((goal.name.clone(), goal.demand?.to_reach))).collect();
+    let mut arrows = whole_powers_near_the_goal(answer);
+    if let Some((row, outcome)) = answer.chosen_outcome() {
+        let label = crate::model::format::times(row.device.power_times);
+        arrows.retain(|arrow| arrow.label != label);
+        arrows.push(LadderArrow {
+            label,
+            magnification: outcome.in_use,
+            reaches: outcome.prediction.reach,
+            chosen: true,
+        });
         arrows.sort_unstable_by(|one, other| one.magnification.size().total_cmp(&other.magnification.size()));
     }
     let scale = answer.scale;
@@ -50,6 +41,20 @@ pub(super) fn picture(answer: &Answer) -> Option<Drawing> {
     }))
 }
 
+/// The lowest whole power that reaches the goal and its neighbours; all when there is none.
+fn whole_powers_near_the_goal(answer: &Answer) -> Vec<LadderArrow> {
+    let lowest = answer.powers.iter().position(|row| row.lowest);
+    let near = |index: usize| lowest.is_none_or(|lowest| index.abs_diff(lowest) <= 1);
+    let rows = answer.powers.iter().enumerate().filter(|(index, _)| near(*index));
+    rows.map(|(_, row)| LadderArrow {
+        label: crate::model::format::times(row.power),
+        magnification: Magnification::from_times(row.power),
+        reaches: row.prediction.reach,
+        chosen: false,
+    })
+    .collect()
+}
+
 /// The ladder as a place of its own, with the whole powers in numbers.
 #[component]
 pub fn LadderPlace() -> impl IntoView {
@@ -58,12 +63,12 @@ pub fn LadderPlace() -> impl IntoView {
     let needed = case.of_answer(summary::power).signal();
     let rows = case.of_answer(shown::powers);
     let steps = case.of_answer(|answer| {
-        let lowest = answer.needed.map(|needed| needed.whole.times()).unwrap_or_default();
-        let row = answer.powers.iter().find(|row| row.power == lowest);
+        let row = answer.powers.iter().find(|row| row.lowest);
         row.map(|row| row.prediction.steps()).unwrap_or_default()
     });
-    let body = move || live(move || {
-        rows.get()
+    let body = move || {
+        live(move || {
+            rows.get()
             .into_iter()
             .map(|row| {
                 view! {
@@ -79,7 +84,8 @@ pub fn LadderPlace() -> impl IntoView {
                 .into_any()
             })
             .collect_view()
-    });
+        })
+    };
     view! {
         <Heading place=Place::Ladder purpose="Up is finer. The person stands on a rung; each power climbs its own length."/>
         <p class="answer" id="ladder-needed">{needed}</p>

@@ -1,5 +1,8 @@
 //! One file per place: assembles controls and the answer.
-#![allow(unreachable_pub, reason = "the component macro makes public parts that the module re-exports under their own names")]
+#![allow(
+    unreachable_pub,
+    reason = "the component macro makes public parts that the module re-exports under their own names"
+)]
 
 mod bench;
 mod chosen;
@@ -58,16 +61,20 @@ macro_rules! choose {
 use choose;
 
 /// A yes or no of the draft: what it is now, and how it is set.
-fn yes_or_no(case: Case, read: fn(&Draft) -> bool, write: fn(&mut Draft, bool)) -> (Signal<bool>, Callback<bool>) {
+fn yes_or_no(
+    case: Case,
+    read: fn(&Draft) -> bool,
+    write: fn(&mut Draft, bool),
+) -> (Signal<bool>, Callback<bool>) {
     let on = Signal::derive(move || read(&case.draft.read()));
     (on, Callback::new(move |value| case.draft.update(|draft| write(draft, value))))
 }
 
 /// Values with what they are, large.
 fn facts(facts: Vec<Shown>) -> AnyView {
-    let facts = facts.into_iter().map(|fact| {
-        view! { <Fact key=fact.key what=fact.what value=fact.value note=fact.note/> }.into_any()
-    });
+    let facts = facts
+        .into_iter()
+        .map(|fact| view! { <Fact key=fact.key what=fact.what value=fact.value note=fact.note/> }.into_any());
     facts.collect_view().into_any()
 }
 

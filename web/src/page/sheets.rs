@@ -21,7 +21,8 @@ const BUILD: &str = match option_env!("ARCMINUTE_BUILD") {
 pub fn SheetsPlace() -> impl IntoView {
     let case = use_case();
     let paper = Signal::derive(move || case.draft.read().order.paper);
-    let (pads, set_pads) = yes_or_no(case, |d| d.order.large_nose_pads, |d, value| d.order.large_nose_pads = value);
+    let (pads, set_pads) =
+        yes_or_no(case, |d| d.order.large_nose_pads, |d, value| d.order.large_nose_pads = value);
     let (strap, set_strap) = yes_or_no(case, |d| d.order.head_strap, |d, value| d.order.head_strap = value);
     Effect::new(move |_| {
         platform::set_page_size(match paper.get() {
@@ -57,7 +58,8 @@ fn Paperwork(
 ) -> impl IntoView {
     let case = use_case();
     let sheet = Part::new(move || shown::sheet(&case.draft.read(), &case.answer.read()));
-    let class = words(move || if paper.get() == Paper::A4 { "paper a4".into() } else { "paper letter".into() });
+    let class =
+        words(move || if paper.get() == Paper::A4 { "paper a4".into() } else { "paper letter".into() });
     let cautions = CAUTIONS
         .iter()
         .map(|caution| view! { <li><strong>{caution.head}": "</strong>{caution.text}</li> }.into_any())
@@ -107,13 +109,15 @@ fn head(sheet: &Sheet) -> AnyView {
 /// What stands against ordering from this sheet.
 fn stop(sheet: &Sheet) -> AnyView {
     let refused = sheet.refused.clone().map(|why| {
-        view! { <p class="void"><strong>"DO NOT ORDER. "</strong> "The fit is refused: " {why} "."</p> }.into_any()
+        view! { <p class="void"><strong>"DO NOT ORDER. "</strong> "The fit is refused: " {why} "."</p> }
+            .into_any()
     });
     let blanks = (!sheet.blanks.is_empty()).then(|| {
         view! { <p class="void"><strong>"VOID until filled in: "</strong> {sheet.blanks.join(", ")} "."</p> }.into_any()
     });
     let warnings = (!sheet.warnings.is_empty()).then(|| {
-        view! { <p class="again"><strong>"Look again: "</strong> {sheet.warnings.join(". ")} "."</p> }.into_any()
+        view! { <p class="again"><strong>"Look again: "</strong> {sheet.warnings.join(". ")} "."</p> }
+            .into_any()
     });
     view! { {refused} {blanks} {warnings} }.into_any()
 }
@@ -125,7 +129,9 @@ fn sections(sections: Vec<SheetSection>) -> AnyView {
             let rows = section
                 .rows
                 .into_iter()
-                .map(|(what, value)| view! { <tr><th scope="row">{what}</th><td>{value}</td></tr> }.into_any())
+                .map(|(what, value)| {
+                    view! { <tr><th scope="row">{what}</th><td>{value}</td></tr> }.into_any()
+                })
                 .collect_view();
             view! { <h3>{section.title}</h3> <table class="lines"><tbody>{rows}</tbody></table> }.into_any()
         })

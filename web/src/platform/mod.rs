@@ -26,7 +26,8 @@ pub fn today() -> String {
 /// Whether the page is as narrow as a phone; follows the window.
 #[must_use]
 pub fn narrow() -> Signal<bool> {
-    let is_narrow = || window().inner_width().ok().and_then(|width| width.as_f64()).is_some_and(|width| width < 700.0);
+    let is_narrow =
+        || window().inner_width().ok().and_then(|width| width.as_f64()).is_some_and(|width| width < 700.0);
     let narrow = RwSignal::new(is_narrow());
     let listening = window_event_listener(leptos::ev::resize, move |_| narrow.set(is_narrow()));
     on_cleanup(move || listening.remove());
@@ -36,7 +37,9 @@ pub fn narrow() -> Signal<bool> {
 /// Moves the keyboard focus to an element, once it is there.
 pub fn focus_soon(id: String) {
     request_animation_frame(move || {
-        if let Some(element) = document().get_element_by_id(&id).and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
+        if let Some(element) =
+            document().get_element_by_id(&id).and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok())
+        {
             // An element that cannot take the focus leaves it where it is.
             let _ = element.focus();
             window().scroll_to_with_x_and_y(0.0, 0.0);
@@ -51,8 +54,7 @@ pub fn set_page_size(css_size: &str) {
     let rule = format!("@page {{ size: {css_size}; margin: 0 }}");
     let Ok(rules) = sheet.css_rules() else { return };
     let last = rules.length();
-    let is_ours = last > 0
-        && rules.item(last - 1).is_some_and(|rule| rule.css_text().starts_with("@page"));
+    let is_ours = last > 0 && rules.item(last - 1).is_some_and(|rule| rule.css_text().starts_with("@page"));
     if is_ours {
         // Only this function adds a page rule at the end; taking it away cannot fail then.
         let _ = sheet.delete_rule(last - 1);

@@ -222,7 +222,7 @@ fn captions(frame: &Frame) -> Vec<Shape> {
         text(middle, 6.0, "LEFT eye", "eye"),
         text(0.0, 11.0, frame_words::VIEW, "caption"),
         Shape::Rect { x: -BAR / 2.0, y: 13.5, width: BAR, height: 1.0, class: "scale-bar" },
-        text(0.0, 18.5, "10 mm at scale 1:1 (check the bar with a ruler)", "caption"),
+        text(0.0, 18.5, "10 mm when printed at 100 % (check with a rule)", "caption"),
     ]
 }
 

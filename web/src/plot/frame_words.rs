@@ -49,7 +49,7 @@ pub(super) fn title(mountings: &[Mounting]) -> String {
 
 pub(super) fn description(frame: &Frame, mountings: &[Mounting]) -> String {
     let mut text = format!(
-        "Front of the frame at true size. {VIEW} Each lens is {} wide (A) and {} high (B), {} apart (DBL), with corners \
+        "Front of the frame, at true size when printed at 100 %. {VIEW} Each lens is {} wide (A) and {} high (B), {} apart (DBL), with corners \
          of {} radius; the outline is a model, the traced shape decides.",
         mm(frame.box_width),
         mm(frame.box_height),

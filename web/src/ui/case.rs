@@ -1,7 +1,7 @@
 //! The case that every place shares: one draft, one answer derived from it.
 
-use crate::model::answer::Answer;
 use super::Part;
+use crate::model::answer::Answer;
 use crate::model::draft::Draft;
 use leptos::prelude::*;
 
@@ -24,7 +24,8 @@ pub enum Place {
 
 impl Place {
     /// All places.
-    pub const ALL: [Self; 6] = [Self::Person, Self::Goals, Self::Ladder, Self::Bench, Self::Fit, Self::Sheets];
+    pub const ALL: [Self; 6] =
+        [Self::Person, Self::Goals, Self::Ladder, Self::Bench, Self::Fit, Self::Sheets];
 
     /// What it is called.
     #[must_use]

@@ -12,13 +12,17 @@ pub fn Picture(
     /// The picture; nothing is shown while there is none.
     #[prop(into)]
     drawing: Signal<Option<Drawing>>,
+    /// Whether its content in words is folded away with its numbers; a short account stays in sight.
+    #[prop(optional)]
+    fold_words: bool,
     /// Whether it is printed at true size.
     #[prop(optional)]
     true_size: bool,
 ) -> impl IntoView {
     let open = RwSignal::new(false);
     let svg = words(move || drawing.read().as_ref().map(Drawing::svg).unwrap_or_default());
-    let description = words(move || drawing.read().as_ref().map(|drawing| drawing.description.clone()).unwrap_or_default());
+    let description =
+        words(move || drawing.read().as_ref().map(|drawing| drawing.description.clone()).unwrap_or_default());
     let rows = live(move || {
         let drawing = drawing.read();
         let rows = drawing.as_ref().filter(|_| open.get())?.rows.clone();
@@ -32,14 +36,14 @@ pub fn Picture(
         <figure class="picture" class:true-size=true_size class:empty=is(move || drawing.read().is_none()) id=key>
             <div class="drawn" inner_html=svg></div>
             <figcaption>
-                <p class="words">{description}</p>
+                <p class="words" hidden=is(move || fold_words && !open.get())>{description}</p>
                 <button
                     type="button"
                     class="fold"
                     aria-expanded=words(move || open.get().to_string())
                     on:click=move |_| open.update(|open| *open = !*open)
                 >
-                    {words(move || format!("{} the numbers of this picture", if open.get() { "Hide" } else { "Show" }))}
+                    {words(move || format!("{} the picture in numbers", if open.get() { "Hide" } else { "Show" }))}
                 </button>
                 {rows}
             </figcaption>

@@ -64,7 +64,9 @@ fn says_nothing_new(field: FieldId, echo: &str) -> bool {
     let unit = unit_words(info.unit);
     let digits = |text: &str| text.trim().trim_start_matches('+').trim_end_matches(unit).trim().to_owned();
     let typed = digits(field.text(&draft));
-    let zeros = |text: String| if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text };
+    let zeros = |text: String| {
+        if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
+    };
     matches!(info.kind, Kind::Length(_) | Kind::Number(_)) && zeros(typed) == zeros(digits(echo))
 }
 
@@ -94,7 +96,8 @@ fn said(field: FieldId, state: &FieldState) -> AnyView {
                         let text = text.clone();
                         case.draft.update(|draft| field.set_text(draft, text));
                     };
-                    view! { <button type="button" class="meaning" on:click=choose>{choice.label}</button> }.into_any()
+                    view! { <button type="button" class="meaning" on:click=choose>{choice.label}</button> }
+                        .into_any()
                 })
                 .collect_view();
             view! {

@@ -7,22 +7,16 @@ use leptos::prelude::*;
 use std::sync::Arc;
 
 /// A part that is made anew when what it reads changes.
-pub fn live<V: IntoView + 'static>(part: impl Fn() -> V + Send + Sync + 'static) -> AnyView
-where
-    V: IntoAny,
-{
+pub fn live<V: IntoAny + 'static>(part: impl Fn() -> V + Send + Sync + 'static) -> AnyView {
     let part: Arc<dyn Fn() -> AnyView + Send + Sync> = Arc::new(move || part().into_any());
     (move || part()).into_any()
 }
 
 /// A part that is there while a condition holds.
-pub fn when<V: IntoView + 'static>(
+pub fn when<V: IntoAny + 'static>(
     condition: impl Fn() -> bool + Send + Sync + 'static,
     part: impl Fn() -> V + Send + Sync + 'static,
-) -> AnyView
-where
-    V: IntoAny,
-{
+) -> AnyView {
     let condition: Box<dyn Fn() -> bool + Send + Sync> = Box::new(condition);
     let there = Memo::new(move |_| condition());
     live(move || if there.get() { part().into_any() } else { ().into_any() })

@@ -1,5 +1,8 @@
 //! Controls that know no page.
-#![allow(unreachable_pub, reason = "the component macro makes public parts that the module re-exports under their own names")]
+#![allow(
+    unreachable_pub,
+    reason = "the component macro makes public parts that the module re-exports under their own names"
+)]
 
 mod case;
 mod choice;

@@ -42,7 +42,8 @@ pub fn Cautions(
         .filter(|caution| places.contains(&caution.place))
         .map(|caution| view! { <li><strong>{caution.head}": "</strong>{caution.text}</li> }.into_any())
         .collect_view();
-    view! { <aside class="cautions" aria-label="Cautions"><h3>"Cautions"</h3><ul>{list}</ul></aside> }.into_any()
+    view! { <aside class="cautions" aria-label="Cautions"><h3>"Cautions"</h3><ul>{list}</ul></aside> }
+        .into_any()
 }
 
 /// Boxes still needed, each a button that leads to it.

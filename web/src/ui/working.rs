@@ -17,7 +17,8 @@ pub fn Working(
     steps: Signal<Vec<Step>>,
 ) -> impl IntoView {
     let open = RwSignal::new(false);
-    let lines = live(move || open.get().then(|| steps.read().iter().map(|step| shown(line(step))).collect_view()));
+    let lines =
+        live(move || open.get().then(|| steps.read().iter().map(|step| shown(line(step))).collect_view()));
     view! {
         <div class="working" id=key>
             <button
@@ -45,7 +46,8 @@ fn shown(line: Line) -> AnyView {
         .map(|piece| match piece {
             Piece::Plain(text) => view! { <span>{text}</span> }.into_any(),
             Piece::Symbol(base, index) => {
-                let index = (!index.is_empty()).then(|| view! { <sub>{index.replace('_', " ")}</sub> }.into_any());
+                let index =
+                    (!index.is_empty()).then(|| view! { <sub>{index.replace('_', " ")}</sub> }.into_any());
                 view! { <i>{base}</i> {index} }.into_any()
             }
         })

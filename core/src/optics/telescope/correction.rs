@@ -69,7 +69,10 @@ pub struct CorrectionOnObjective {
 ///
 /// Source: paraxial.
 #[must_use]
-pub fn correction_on_objective(telescope: &Telescope, ametropia_at_eyepiece: Vergence) -> CorrectionOnObjective {
+pub fn correction_on_objective(
+    telescope: &Telescope,
+    ametropia_at_eyepiece: Vergence,
+) -> CorrectionOnObjective {
     let afocal = telescope.afocal();
     let (m, d, k) = (afocal.magnification.times(), afocal.length.m(), ametropia_at_eyepiece.dioptres());
     let cap = Vergence::from_dioptres(k / (m * m + d * m * k));

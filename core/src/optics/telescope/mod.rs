@@ -77,7 +77,11 @@ impl Telescope {
         let length = objective.focal_length() + eyepiece.focal_length();
         if !length.is_finite() || length <= Length::ZERO {
             let found = format!("{} D and {} D", objective.dioptres(), eyepiece.dioptres());
-            return Err(Error::new("telescope", found, Why::NoSolution { because: "the lenses leave no tube between them" }));
+            return Err(Error::new(
+                "telescope",
+                found,
+                Why::NoSolution { because: "the lenses leave no tube between them" },
+            ));
         }
         Ok(Self {
             objective,

@@ -6,7 +6,7 @@ use crate::model::devices::{self, Device};
 use crate::model::draft::CorrectionChoice;
 use arcminute_core::Error;
 use arcminute_core::device::{CorrectionPlace, FocusReach, TelescopeOutcome, Viewer, evaluate_telescope};
-use arcminute_core::math;
+use arcminute_core::explain::{Explain, Named, Step, Unit, formula};
 use arcminute_core::predict::{PowerNeeded, Prediction, Reach, power_needed, predict};
 use arcminute_core::task::Demand;
 use arcminute_core::unit::{Angle, Length, LogMar, Magnification};
@@ -24,6 +24,8 @@ pub struct PowerRow {
     pub power: f64,
     /// Acuity predicted against the goal.
     pub prediction: Prediction,
+    /// Whether it is the lowest whole power that reaches the goal.
+    pub lowest: bool,
     /// Real field by the rule of thumb for spectacle-mounted Keplerians; common practice, no source.
     pub usual_field: Angle,
 }
@@ -107,7 +109,11 @@ pub(super) fn needed(eye: &EyeAnswer, demand: Option<Demand>) -> Option<PowerNee
     Some(power_needed(eye.log_mar()?, demand?.to_reach))
 }
 
-pub(super) fn powers(viewer: Option<&Viewer>, demand: Option<Demand>) -> Vec<PowerRow> {
+pub(super) fn powers(
+    viewer: Option<&Viewer>,
+    demand: Option<Demand>,
+    needed: Option<PowerNeeded>,
+) -> Vec<PowerRow> {
     let (Some(viewer), Some(demand)) = (viewer, demand) else { return Vec::new() };
     WHOLE_POWERS
         .map(|power| {
@@ -116,6 +122,8 @@ pub(super) fn powers(viewer: Option<&Viewer>, demand: Option<Demand>) -> Vec<Pow
             PowerRow {
                 power,
                 prediction: predict(viewer.acuity, magnification, demand.to_reach, viewer.retest_limit),
+                // Both are whole numbers.
+                lowest: needed.is_some_and(|needed| math::abs(needed.whole.times() - power) < 0.5),
                 usual_field: Angle::from_degrees(USUAL_APPARENT_FIELD / power),
             }
         })
@@ -129,9 +137,8 @@ pub(super) fn rows(viewer: Option<&Viewer>, demand: Option<Demand>) -> Vec<Bench
         .telescopes
         .iter()
         .map(|device| {
-            let outcome = device
-                .telescope()
-                .and_then(|telescope| evaluate_telescope(&telescope, viewer, &demand));
+            let outcome =
+                device.telescope().and_then(|telescope| evaluate_telescope(&telescope, viewer, &demand));
             BenchRow { device, outcome }
         })
         .collect();
@@ -147,10 +154,14 @@ pub(super) fn lowest(rows: &[BenchRow]) -> Option<usize> {
     rows.iter().position(BenchRow::serves)
 }
 
-impl PowerRow {
-    /// Steps of 0.1 log that the power climbs.
-    #[must_use]
-    pub fn steps(&self) -> f64 {
-        10.0 * math::log10(self.power)
+impl Explain for PowerRow {
+    fn steps(&self) -> Vec<Step> {
+        let mut steps = self.prediction.steps();
+        steps.push(Step::formula(
+            &formula::REAL_FIELD_RULE,
+            Named::new("r", self.usual_field.degrees(), Unit::Degree),
+            [Named::new("M", self.power, Unit::Times)],
+        ));
+        steps
     }
 }

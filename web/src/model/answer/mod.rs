@@ -15,6 +15,7 @@ pub use undecided::Undecided;
 use super::draft::{Draft, EyeChoice};
 use super::field::FieldId;
 use arcminute_core::acuity::Scale;
+use arcminute_core::device::TelescopeOutcome;
 use arcminute_core::predict::PowerNeeded;
 use arcminute_core::unit::{Length, LogMar};
 use reader::Reader;
@@ -76,7 +77,7 @@ impl Answer {
         let demand = goals.get(goal).and_then(|goal| goal.demand);
         let viewer = bench::viewer(viewing, retest_limit, vertex, draft.bench.correction);
         let needed = bench::needed(viewing, demand);
-        let powers = bench::powers(viewer.as_ref(), demand);
+        let powers = bench::powers(viewer.as_ref(), demand, needed);
         let bench = bench::rows(viewer.as_ref(), demand);
         let lowest = bench::lowest(&bench);
         let chosen = bench.iter().position(|row| row.device.id == draft.bench.telescope);
@@ -131,6 +132,13 @@ impl Answer {
     #[must_use]
     pub fn chosen_row(&self) -> Option<&BenchRow> {
         self.chosen.and_then(|chosen| self.bench.get(chosen))
+    }
+
+    /// The chosen telescope's row with what it does; nothing when it cannot serve.
+    #[must_use]
+    pub fn chosen_outcome(&self) -> Option<(&BenchRow, &TelescopeOutcome)> {
+        let row = self.chosen_row()?;
+        Some((row, row.outcome.as_ref().ok()?))
     }
 
     /// The wish that is served.

@@ -97,7 +97,12 @@ fn goal(reader: &mut Reader<'_>, index: usize) -> GoalAnswer {
     match kind {
         GoalKind::Acuity => {
             let missing = if acuity.is_none() { vec![FieldId::GoalAcuity(index)] } else { Vec::new() };
-            GoalAnswer { name, demand: acuity.map(|acuity| demand(Goal::Acuity(acuity))), width: None, missing }
+            GoalAnswer {
+                name,
+                demand: acuity.map(|acuity| demand(Goal::Acuity(acuity))),
+                width: None,
+                missing,
+            }
         }
         GoalKind::Target => {
             let parts = [

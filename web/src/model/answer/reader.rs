@@ -138,7 +138,8 @@ impl<'a> Reader<'a> {
                 self.keep(field, state, Some(reading))
             }
             Parsed::Ask { choices } => {
-                let question = format!("{} can mean more than one thing. Choose one.", field.text(self.draft).trim());
+                let question =
+                    format!("{} can mean more than one thing. Choose one.", field.text(self.draft).trim());
                 let choices = choices.iter().map(meaning).collect();
                 self.keep(field, FieldState::Ask { question, choices }, None)
             }
@@ -191,7 +192,9 @@ impl<'a> Reader<'a> {
     pub(super) fn refraction(&mut self, field: FieldId) -> Option<(Vergence, Vergence)> {
         let zero = (Vergence::ZERO, Vergence::ZERO);
         match entry::refraction(field.text(self.draft)) {
-            entry::RefractionEntry::Empty => self.keep(field, FieldState::Empty { assumed: None }, Some(zero)),
+            entry::RefractionEntry::Empty => {
+                self.keep(field, FieldState::Empty { assumed: None }, Some(zero))
+            }
             entry::RefractionEntry::Understood { refraction, unusual } => {
                 let state = FieldState::Understood { echo: refraction.to_string(), unusual };
                 self.keep(field, state, Some((refraction.sphere, refraction.cylinder)))
@@ -222,7 +225,11 @@ fn with_unit(value: f64, unit: &str) -> String {
 fn understood(value: f64, bound: &Bound) -> FieldState {
     let unusual = bound.is_unusual(value).then(|| {
         let (low, high) = bound.usual;
-        format!("Unusual: {} to {} is usual. It is used as typed.", format::trimmed(low, 2), with_unit(high, bound.unit))
+        format!(
+            "Unusual: {} to {} is usual. It is used as typed.",
+            format::trimmed(low, 2),
+            with_unit(high, bound.unit)
+        )
     });
     FieldState::Understood { echo: with_unit(value, bound.unit), unusual }
 }

@@ -26,10 +26,8 @@ pub(super) fn list(answer: &Answer) -> Vec<Undecided> {
         };
         say(what, vec![FieldId::of_eye(FieldId::Acuity, eye)]);
     }
-    if let Some(goal) = answer.goal_answer() {
-        if goal.demand.is_none() {
-            say("what the goal asks for", goal.missing.clone());
-        }
+    if let Some(goal) = answer.goal_answer().filter(|goal| goal.demand.is_none()) {
+        say("what the goal asks for", goal.missing.clone());
     }
     let trouble = |field: FieldId| answer.field(field).is_trouble();
     if trouble(FieldId::RetestLimit) {

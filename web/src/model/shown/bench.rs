@@ -72,7 +72,10 @@ pub fn row(answer: &Answer, index: usize) -> Option<Row> {
                 chance: format::chance(prediction.chance),
                 reach: words::reach_short(prediction.reach),
                 field: format::degrees(outcome.real_field),
-                width: outcome.width_at_task.map(|width| format!("{} at the goal", format::width(width))).unwrap_or_default(),
+                width: outcome
+                    .width_at_task
+                    .map(|width| format!("{} at the goal", format::width(width)))
+                    .unwrap_or_default(),
                 light: format::percent(outcome.light.share),
                 focus: focus(row, outcome),
                 ..blank
@@ -115,8 +118,7 @@ pub fn near(answer: &Answer, index: usize) -> bool {
 /// The prediction of the chosen telescope in one sentence.
 #[must_use]
 pub fn prediction_words(answer: &Answer) -> Option<String> {
-    let row = answer.chosen_row()?;
-    let outcome = row.outcome.as_ref().ok()?;
+    let (row, outcome) = answer.chosen_outcome()?;
     let prediction = &outcome.prediction;
     Some(format!(
         "With the {} the {} should read {}; repeats of the test would scatter from {} (95 %).",
@@ -130,27 +132,54 @@ pub fn prediction_words(answer: &Answer) -> Option<String> {
 /// The chosen telescope's facts.
 #[must_use]
 pub fn chosen_facts(answer: &Answer) -> Vec<Shown> {
-    let Some((row, outcome)) = answer.chosen_row().and_then(|row| Some((row, row.outcome.as_ref().ok()?))) else {
-        return Vec::new();
-    };
+    let Some((row, outcome)) = answer.chosen_outcome() else { return Vec::new() };
     let prediction = &outcome.prediction;
     let lenses = if row.device.length_mm.is_none() { "lens powers assumed behind the label" } else { "" };
     let mut facts = vec![
-        Shown::new("chosen-acuity", "Acuity predicted", answer.acuity(prediction.with_aid), format!("band {}", band(prediction, answer.scale))),
-        Shown::new("chosen-chance", "Chance of the goal", format::chance(prediction.chance), words::reach_words(prediction.reach)),
-        Shown::new("chosen-in-use", "Power in use", format::times(outcome.in_use.size()), in_use_note(outcome)),
+        Shown::new(
+            "chosen-acuity",
+            "Acuity predicted",
+            answer.acuity(prediction.with_aid),
+            format!("band {}", band(prediction, answer.scale)),
+        ),
+        Shown::new(
+            "chosen-chance",
+            "Chance of the goal",
+            format::chance(prediction.chance),
+            words::reach_words(prediction.reach),
+        ),
+        Shown::new(
+            "chosen-in-use",
+            "Power in use",
+            format::times(outcome.in_use.size()),
+            in_use_note(outcome),
+        ),
         Shown::new("chosen-field", "Real field", format::degrees(outcome.real_field), field_note(outcome)),
     ];
     if let Some(width) = outcome.width_at_task {
-        facts.push(Shown::new("chosen-width", "Seen at once at the goal", format::width(width), width_note(answer, width)));
+        facts.push(Shown::new(
+            "chosen-width",
+            "Seen at once at the goal",
+            format::width(width),
+            width_note(answer, width),
+        ));
     }
     facts.extend([
-        Shown::new("chosen-exit-pupil", "Exit pupil", format::mm(outcome.afocal.exit_pupil), exit_pupil_note(outcome)),
+        Shown::new(
+            "chosen-exit-pupil",
+            "Exit pupil",
+            format::mm(outcome.afocal.exit_pupil),
+            exit_pupil_note(outcome),
+        ),
         Shown::new(
             "chosen-light",
             "Light against the bare eye",
             format::percent(outcome.light.share),
-            format!("pupil {}, glass lets through {}", format::mm(outcome.light.pupil), format::percent(outcome.light.transmittance)),
+            format!(
+                "pupil {}, glass lets through {}",
+                format::mm(outcome.light.pupil),
+                format::percent(outcome.light.transmittance)
+            ),
         ),
         Shown::new("chosen-focus", "Nearest focus", nearest(row), "as listed"),
         Shown::new("chosen-travel", "Tube change for this goal and eye", travel(outcome), lenses),
@@ -158,9 +187,18 @@ pub fn chosen_facts(answer: &Answer) -> Vec<Shown> {
             "chosen-ring",
             "Hidden ring, this eye",
             format!("{} wide", format::degrees(outcome.ring.width)),
-            format!("between {} and {} while looking through; the housing may add to it", format::degrees(outcome.ring.inner), format::degrees(outcome.ring.outer)),
+            format!(
+                "between {} and {} while looking through; the housing may add to it",
+                format::degrees(outcome.ring.inner),
+                format::degrees(outcome.ring.outer)
+            ),
         ),
-        Shown::new("chosen-weight", "Weight", format!("{} g", format::trimmed(row.device.weight_g, 0)), "as listed"),
+        Shown::new(
+            "chosen-weight",
+            "Weight",
+            format!("{} g", format::trimmed(row.device.weight_g, 0)),
+            "as listed",
+        ),
     ]);
     facts
 }
@@ -184,7 +222,9 @@ fn field_note(outcome: &TelescopeOutcome) -> &'static str {
 fn width_note(answer: &Answer, width: Length) -> String {
     match answer.goal_answer().and_then(|goal| goal.width) {
         Some(wanted) if wanted <= width => format!("all of the {} wanted", format::width(wanted)),
-        Some(wanted) => format!("{} of the {} wanted", format::percent(width / wanted), format::width(wanted)),
+        Some(wanted) => {
+            format!("{} of the {} wanted", format::percent(width / wanted), format::width(wanted))
+        }
         None => String::new(),
     }
 }
@@ -199,7 +239,9 @@ fn exit_pupil_note(outcome: &TelescopeOutcome) -> String {
 }
 
 fn nearest(row: &BenchRow) -> String {
-    row.device.near_focus_m.map_or("fixed for far".into(), |nearest| format::distance(Length::from_m(nearest)))
+    row.device
+        .near_focus_m
+        .map_or("fixed for far".into(), |nearest| format::distance(Length::from_m(nearest)))
 }
 
 fn travel(outcome: &TelescopeOutcome) -> String {
@@ -211,9 +253,7 @@ fn travel(outcome: &TelescopeOutcome) -> String {
 /// What to look at with the chosen telescope: each a sentence that says what to do.
 #[must_use]
 pub fn chosen_notes(answer: &Answer, correction: CorrectionChoice) -> Vec<String> {
-    let Some((row, outcome)) = answer.chosen_row().and_then(|row| Some((row, row.outcome.as_ref().ok()?))) else {
-        return Vec::new();
-    };
+    let Some((row, outcome)) = answer.chosen_outcome() else { return Vec::new() };
     let mut notes = Vec::new();
     match outcome.reach {
         FocusReach::InFocus => {}
@@ -241,26 +281,29 @@ pub fn chosen_notes(answer: &Answer, correction: CorrectionChoice) -> Vec<String
             format::percent(outcome.light.share)
         ));
     }
-    if let Some((wanted, width)) = answer.goal_answer().and_then(|goal| goal.width).zip(outcome.width_at_task) {
-        if width < wanted {
-            notes.push(format!(
-                "{} is seen at once, {} is wanted: the head has to scan. A lower power shows more.",
-                format::width(width),
-                format::width(wanted)
-            ));
-        }
+    let wanted = answer.goal_answer().and_then(|goal| goal.width).zip(outcome.width_at_task);
+    if let Some((wanted, width)) = wanted.filter(|(wanted, width)| width < wanted) {
+        notes.push(format!(
+            "{} is seen at once, {} is wanted: the head has to scan. A lower power shows more.",
+            format::width(width),
+            format::width(wanted)
+        ));
     }
     if outcome.afocal.exit_pupil_behind_eyepiece < Length::ZERO && row.device.real_field_deg.is_none() {
-        notes.push("Its field grows as it comes nearer to the eye: set it as close as the lashes allow.".into());
+        notes.push(
+            "Its field grows as it comes nearer to the eye: set it as close as the lashes allow.".into(),
+        );
     }
     notes
 }
 
 fn blur_note(outcome: &TelescopeOutcome, correction: CorrectionChoice) -> String {
     let refraction = &outcome.refraction;
-    let cylinder = format::dioptres(refraction.cylinder_left);
+    let cylinder = format!("{} D", format::decimals(refraction.cylinder_left.dioptres(), 2));
     if correction == CorrectionChoice::InEyepiece {
-        return format!("The cylinder ({cylinder} at the eyepiece) stands in the eyepiece and leaves no blur.");
+        return format!(
+            "The cylinder ({cylinder} at the eyepiece) stands in the eyepiece and leaves no blur."
+        );
     }
     let against = match refraction.verdict {
         BlurVerdict::Small => "less than half of it: it may stay",
@@ -277,7 +320,7 @@ fn blur_note(outcome: &TelescopeOutcome, correction: CorrectionChoice) -> String
 /// What one step more or less in power would do.
 #[must_use]
 pub fn step_words(answer: &Answer, index: Option<usize>, more: bool) -> Option<String> {
-    let here = answer.chosen_row()?.outcome.as_ref().ok()?;
+    let (_, here) = answer.chosen_outcome()?;
     let row = answer.bench.get(index?)?;
     let there = row.outcome.as_ref().ok()?;
     let direction = if more { "One step more" } else { "One step less" };

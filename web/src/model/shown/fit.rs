@@ -31,28 +31,70 @@ pub fn marks(fit: &FitAnswer) -> Vec<Shown> {
             "fit-x",
             "Sideways",
             format::mm(mounting.to_mark.x),
-            format!("{eye}: middle of the bridge to eyepiece centre, to the half millimetre (exact {})", format::mm(mounting.eyepiece.x)),
+            format!(
+                "{eye}: middle of the bridge to eyepiece centre, to the half millimetre (exact {})",
+                format::mm(mounting.eyepiece.x)
+            ),
         ),
         Shown::new(
             "fit-y",
             "Height",
             format::mm(mounting.to_mark.y),
-            format!("eyepiece centre above the lowest point of the lens, to the half millimetre (exact {})", format::mm(mounting.eyepiece.y)),
+            format!(
+                "eyepiece centre above the lowest point of the lens, to the half millimetre (exact {})",
+                format::mm(mounting.eyepiece.y)
+            ),
         ),
-        Shown::new("fit-tilt", "Tilt from the carrier lens", format::degrees(mounting.tilt_to_carrier), "upward; also the angle of the front from vertical when the dropped head looks level through the ring"),
-        Shown::new("fit-head-drop", "Head drop to use it", format::degrees(mounting.head_drop), "axis above the straight-ahead line of sight"),
+        Shown::new(
+            "fit-tilt",
+            "Tilt from the carrier lens",
+            format::degrees(mounting.tilt_to_carrier),
+            "upward; also the angle of the front from vertical when the dropped head looks level through the ring",
+        ),
+        Shown::new(
+            "fit-head-drop",
+            "Head drop to use it",
+            format::degrees(mounting.head_drop),
+            "axis above the straight-ahead line of sight",
+        ),
         Shown::new(
             "fit-opening",
             "Opening",
-            format!("{} wide, {} high", format::mm(mounting.hole_half_width * 2.0), format::mm(mounting.hole_half_height * 2.0)),
-            format!("barrel {} and {} of play all round", format::mm(request.barrel_radius * 2.0), format::mm(request.play)),
+            format!(
+                "{} wide, {} high",
+                format::mm(mounting.hole_half_width * 2.0),
+                format::mm(mounting.hole_half_height * 2.0)
+            ),
+            format!(
+                "barrel {} and {} of play all round",
+                format::mm(request.barrel_radius * 2.0),
+                format::mm(request.play)
+            ),
         ),
-        Shown::new("fit-web", "Thinnest lens left", format::mm(mounting.web.least), format!("{} or more is wanted", format::mm(request.least_web))),
-        Shown::new("fit-smallest-b", "Smallest box height for this place", format::mm(mounting.smallest_box_height), "above the opening; corners are judged by the thinnest lens left"),
-        Shown::new("fit-segment-max", "Segment top at most", format::mm(mounting.segment_max), "above the lowest point of the lens"),
+        Shown::new(
+            "fit-web",
+            "Thinnest lens left",
+            format::mm(mounting.web.least),
+            format!("{} or more is wanted", format::mm(request.least_web)),
+        ),
+        Shown::new(
+            "fit-smallest-b",
+            "Smallest box height for this place",
+            format::mm(mounting.smallest_box_height),
+            "above the opening; corners are judged by the thinnest lens left",
+        ),
+        Shown::new(
+            "fit-segment-max",
+            "Segment top at most",
+            format::mm(mounting.segment_max),
+            "above the lowest point of the lens",
+        ),
     ];
     if let (Some(ordered), Some(miss)) = (request.ordered_tilt, mounting.miss_distance) {
-        let limit = mounting.miss_limit.map(|limit| format!("; at most {} lets light in", format::mm(limit))).unwrap_or_default();
+        let limit = mounting
+            .miss_limit
+            .map(|limit| format!("; at most {} lets light in", format::mm(limit)))
+            .unwrap_or_default();
         marks.push(Shown::new(
             "fit-miss",
             "Tilt ordered by hand",

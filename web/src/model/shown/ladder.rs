@@ -28,7 +28,6 @@ pub struct PowerShown {
 /// The whole powers.
 #[must_use]
 pub fn powers(answer: &Answer) -> Vec<PowerShown> {
-    let lowest = answer.needed.map(|needed| needed.whole.times());
     answer
         .powers
         .iter()
@@ -46,7 +45,7 @@ pub fn powers(answer: &Answer) -> Vec<PowerShown> {
                 reach: prediction.reach,
                 reach_short: words::reach_short(prediction.reach),
                 field: format::degrees(row.usual_field),
-                lowest: lowest.is_some_and(|lowest| (row.power - lowest).abs() < 1e-9),
+                lowest: row.lowest,
             }
         })
         .collect()

@@ -65,7 +65,8 @@ pub fn sheet(draft: &Draft, answer: &Answer) -> Sheet {
         .filter(|check| check.severity == Severity::Warning)
         .map(|check| {
             let ways = check.ways.join("; or ");
-            let sentence = if check.sentence.is_empty() { String::new() } else { format!(" ({})", check.sentence) };
+            let sentence =
+                if check.sentence.is_empty() { String::new() } else { format!(" ({})", check.sentence) };
             format!("{}{sentence}: {ways}", check.title)
         })
         .collect();
@@ -89,7 +90,9 @@ fn digest(draft: &Draft) -> String {
 
 fn refused(answer: &Answer) -> Option<String> {
     match &answer.fit {
-        FitAnswer::Waiting(_) => Some("the fit is not decided: boxes on Fit are not filled in or cannot be used".into()),
+        FitAnswer::Waiting(_) => {
+            Some("the fit is not decided: boxes on Fit are not filled in or cannot be used".into())
+        }
         FitAnswer::Impossible(error) => Some(error.to_string()),
         FitAnswer::Done(done) if done.verdict == Fit::Refused => {
             let checks = shown::checks(&answer.fit);
@@ -118,15 +121,34 @@ fn telescope(draft: &Draft, answer: &Answer) -> Vec<(String, String)> {
         None => rows.push(line("Telescope", BLANK)),
         Some(row) => {
             let device = row.device;
-            rows.push(line("Telescope", format!("{}, {} (invented demonstration list, {})", device.marking(), device.name, device.id)));
-            rows.push(line("Power and objective", format!("{}, {} mm", format::times(device.power_times), format::trimmed(device.objective_mm, 1))));
+            rows.push(line(
+                "Telescope",
+                format!("{}, {} (invented demonstration list, {})", device.marking(), device.name, device.id),
+            ));
+            rows.push(line(
+                "Power and objective",
+                format!(
+                    "{}, {} mm",
+                    format::times(device.power_times),
+                    format::trimmed(device.objective_mm, 1)
+                ),
+            ));
             if let Ok(outcome) = &row.outcome {
                 rows.push(line("Real field, full angle", format::degrees(outcome.real_field)));
                 rows.push(line("Exit pupil", format::mm(outcome.afocal.exit_pupil)));
             }
-            let nearest = device.near_focus_m.map_or("fixed for far".into(), |near| format::distance(Length::from_m(near)));
+            let nearest = device
+                .near_focus_m
+                .map_or("fixed for far".into(), |near| format::distance(Length::from_m(near)));
             rows.push(line("Nearest focus", nearest));
-            rows.push(line("Barrel at the lens, weight", format!("{} mm, {} g", format::trimmed(device.barrel_mm, 1), format::trimmed(device.weight_g, 0))));
+            rows.push(line(
+                "Barrel at the lens, weight",
+                format!(
+                    "{} mm, {} g",
+                    format::trimmed(device.barrel_mm, 1),
+                    format::trimmed(device.weight_g, 0)
+                ),
+            ));
         }
     }
     let correction = match draft.bench.correction {
@@ -138,7 +160,9 @@ fn telescope(draft: &Draft, answer: &Answer) -> Vec<(String, String)> {
 }
 
 fn eyepiece_power(answer: &Answer) -> String {
-    let Some(outcome) = answer.chosen_row().and_then(|row| row.outcome.as_ref().ok()) else { return BLANK.into() };
+    let Some((_, outcome)) = answer.chosen_outcome() else {
+        return BLANK.into();
+    };
     let refraction = &outcome.refraction;
     let (one, other) = (refraction.first.ametropia, refraction.second.ametropia);
     let as_typed = match answer.field(FieldId::of_eye(FieldId::Refraction, answer.eye)) {
@@ -168,7 +192,9 @@ fn frame(draft: &Draft, answer: &Answer) -> Vec<(String, String)> {
         FieldState::Empty { assumed: Some(assumed) } => format!("{assumed} (assumed)"),
         _ => BLANK.into(),
     };
-    let pair = |right: Option<Length>, left: Option<Length>| format!("RIGHT {}, LEFT {}", optional(right), optional(left));
+    let pair = |right: Option<Length>, left: Option<Length>| {
+        format!("RIGHT {}, LEFT {}", optional(right), optional(left))
+    };
     let diameter = match typed(FieldId::EffectiveDiameter) {
         blank if blank == BLANK => "corners rounded by 8 mm (assumed)".into(),
         diameter => diameter,
@@ -200,7 +226,10 @@ fn lenses(draft: &Draft, answer: &Answer) -> Vec<(String, String)> {
     };
     let segment = match (draft.fit.carrier, &answer.fit) {
         (CarrierChoice::Bifocal | CarrierChoice::Trifocal, FitAnswer::Done(done)) => {
-            format!(", segment top {} above the lowest point of the lens", optional(done.request.segment_height))
+            format!(
+                ", segment top {} above the lowest point of the lens",
+                optional(done.request.segment_height)
+            )
         }
         _ => String::new(),
     };
@@ -225,7 +254,9 @@ fn lenses(draft: &Draft, answer: &Answer) -> Vec<(String, String)> {
 
 fn measured(answer: &Answer) -> Vec<(String, String)> {
     let acuity = |eye: &EyeAnswer| match &eye.acuity {
-        Some(Reading::Measured(acuity)) => format!("{} (logMAR {})", acuity.notation, format::decimals(acuity.log_mar.log(), 2)),
+        Some(Reading::Measured(acuity)) => {
+            format!("{} (logMAR {})", acuity.notation, format::decimals(acuity.log_mar.log(), 2))
+        }
         Some(Reading::Category(category)) => category.to_string(),
         None => "not entered".into(),
     };
@@ -233,18 +264,14 @@ fn measured(answer: &Answer) -> Vec<(String, String)> {
         line("Best corrected acuity, RIGHT", acuity(&answer.right)),
         line("Best corrected acuity, LEFT", acuity(&answer.left)),
     ];
-    if let Some(goal) = answer.goal_answer() {
-        if let Some(demand) = goal.demand {
-            rows.push(line("Goal", format!("{}: {}", goal.name, answer.acuity(demand.to_reach))));
-        }
+    if let Some((goal, demand)) = answer.goal_answer().and_then(|goal| Some((goal, goal.demand?))) {
+        rows.push(line("Goal", format!("{}: {}", goal.name, answer.acuity(demand.to_reach))));
     }
     if let Some(prediction) = shown::prediction_words(answer) {
         rows.push(line("Prediction", prediction));
     }
-    if let Some(row) = answer.chosen_row() {
-        if let Ok(outcome) = &row.outcome {
-            rows.push(line("Chance of the goal at a test", format::chance(outcome.prediction.chance)));
-        }
+    if let Some((_, outcome)) = answer.chosen_outcome() {
+        rows.push(line("Chance of the goal at a test", format::chance(outcome.prediction.chance)));
     }
     rows.push(line("Acuity reached at the trial", "______________  (to be measured with the telescope)"));
     rows

@@ -84,6 +84,8 @@ pub static PRACTICE: &[&str] = &[
 ];
 
 /// Things to think about, not a score: acuity, history and diagnosis did not separate successes in published work.
+///
+/// Source: [`arcminute_core::source::LOWE_2000`], [`arcminute_core::source::DEMER_1991`].
 pub static PROMPTS: &[&str] = &[
     "Central loss from inherited or developmental disorders and well-defined macular lesions tend to respond well (common practice, no source).",
     "Published work found success unrelated to acuity or disease (Lowe & Rubinstein 2000); steadiness of the head mattered (Demer et al.; years from memory).",

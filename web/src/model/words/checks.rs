@@ -93,7 +93,9 @@ pub fn way_out(way: &WayOut) -> String {
         WayOut::SmallestBoxHeight(height) => {
             format!("take a frame with a box height B of {} or more", mm_up(*height))
         }
-        WayOut::LargestBarrel(diameter) => format!("take a telescope with a barrel of {} or less", mm_down(*diameter)),
+        WayOut::LargestBarrel(diameter) => {
+            format!("take a telescope with a barrel of {} or less", mm_down(*diameter))
+        }
         WayOut::OtherRule(rule) => format!("place it by the other rule: {}", placement(*rule)),
         WayOut::LowerSegment(height) => format!("lower the segment to {} or less", mm_down(*height)),
         WayOut::HigherTelescope(rise) => format!("raise the telescope by {}", mm(*rise)),
@@ -101,7 +103,9 @@ pub fn way_out(way: &WayOut) -> String {
         WayOut::OrderTilt(tilt) => format!("order a tilt of {} from the carrier lens", degrees(*tilt)),
         WayOut::StateTiltReference => "say what the tilt is measured from".into(),
         WayOut::MeasurePdAgain => "measure the PD again, each eye and both".into(),
-        WayOut::MoveEyepiece(x) => format!("move the eyepiece centre to {} from the middle of the bridge", mm(*x)),
+        WayOut::MoveEyepiece(x) => {
+            format!("move the eyepiece centre to {} from the middle of the bridge", mm(*x))
+        }
         WayOut::MarkAxisAgain => "mark the axis again when the lens is turned for drilling".into(),
         WayOut::ConfirmEye => "make sure that this is the eye meant".into(),
         WayOut::DecideFellowLens => "decide what stands before the other eye".into(),

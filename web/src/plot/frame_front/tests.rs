@@ -152,7 +152,7 @@ fn the_words_say_all_that_is_drawn() {
     assert_eq!(drawing.title, "Front of the frame with the telescope before the RIGHT eye");
     assert_eq!(
         drawing.description,
-        "Front of the frame at true size. Seen from in front: the person's RIGHT eye is on the viewer's left. Each lens is \
+        "Front of the frame, at true size when printed at 100 %. Seen from in front: the person's RIGHT eye is on the viewer's left. Each lens is \
          48.0 mm wide (A) and 44.0 mm high (B), 20.0 mm apart (DBL), with corners of 8.0 mm radius; the outline is a model, \
          the traced shape decides. RIGHT eye: the pupil is 31.5 mm from the middle of the bridge and 23.0 mm above the \
          lowest tangent. The eyepiece centre is 31.50 mm from the middle of the bridge and 32.41 mm above the lowest \
