@@ -118,21 +118,37 @@ fn nothing_leaves_the_site_as_it_opens() {
 }
 
 #[test]
-fn leaks_planted_in_the_single_file_are_seen() {
-    let subject = Subject::File(setup::single_file());
-    trial::without_policy_each_arrives(&subject);
-    trial::with_policy_each_is_stopped_and_reported(&subject);
-    trial::with_policy_each_says_nothing_and_is_reported(&subject);
-    trial::open_ways_are_reported(&subject);
+fn leaks_planted_in_the_single_file_arrive_without_its_policy() {
+    trial::without_policy_each_arrives(&Subject::File(setup::single_file()));
 }
 
 #[test]
-fn leaks_planted_in_the_site_are_seen() {
-    let subject = Subject::Site(setup::site());
-    trial::without_policy_each_arrives(&subject);
+fn leaks_planted_in_the_single_file_are_stopped_and_reported() {
+    let subject = Subject::File(setup::single_file());
     trial::with_policy_each_is_stopped_and_reported(&subject);
     trial::with_policy_each_says_nothing_and_is_reported(&subject);
-    trial::open_ways_are_reported(&subject);
+}
+
+#[test]
+fn leaks_planted_in_the_single_file_are_reported_where_no_policy_stops_them() {
+    trial::open_ways_are_reported(&Subject::File(setup::single_file()));
+}
+
+#[test]
+fn leaks_planted_in_the_site_arrive_without_its_policy() {
+    trial::without_policy_each_arrives(&Subject::Site(setup::site()));
+}
+
+#[test]
+fn leaks_planted_in_the_site_are_stopped_and_reported() {
+    let subject = Subject::Site(setup::site());
+    trial::with_policy_each_is_stopped_and_reported(&subject);
+    trial::with_policy_each_says_nothing_and_is_reported(&subject);
+}
+
+#[test]
+fn leaks_planted_in_the_site_are_reported_where_no_policy_stops_them() {
+    trial::open_ways_are_reported(&Subject::Site(setup::site()));
 }
 
 fn gzipped(bytes: &[u8]) -> usize {

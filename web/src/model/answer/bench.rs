@@ -7,6 +7,7 @@ use crate::model::draft::CorrectionChoice;
 use arcminute_core::Error;
 use arcminute_core::device::{CorrectionPlace, FocusReach, TelescopeOutcome, Viewer, evaluate_telescope};
 use arcminute_core::explain::{Explain, Named, Step, Unit, formula};
+use arcminute_core::math;
 use arcminute_core::predict::{PowerNeeded, Prediction, Reach, power_needed, predict};
 use arcminute_core::task::Demand;
 use arcminute_core::unit::{Angle, Length, LogMar, Magnification};
