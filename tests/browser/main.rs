@@ -37,3 +37,4 @@ mod wait;
 
 mod check_harness;
 mod deliverables;
+mod scenarios;

@@ -1,8 +1,8 @@
 //! A spectacle-mounted telescope for one eye and one goal.
 
+use super::focus::{before_objective, focus_reach, focused_at};
 use super::{RefractionThrough, refraction_through};
-use crate::error::Error;
-use crate::explain::{Explain, Named, Step, Unit, formula};
+use crate::error::{Error, Why};
 use crate::optics::{
     Afocal, Element, Field, Focused, LightThrough, Ring, Sight, Telescope, Train, field_of_view,
     light_through, ring_scotoma, view,
@@ -10,7 +10,6 @@ use crate::optics::{
 use crate::predict::{Prediction, predict};
 use crate::task::{Demand, Goal};
 use crate::unit::{Angle, Length, LogMar, Magnification, Vergence};
-use alloc::vec::Vec;
 
 /// Where the refraction goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -97,6 +96,9 @@ pub struct TelescopeOutcome {
     pub distance: Option<Length>,
     /// Width seen at once at the goal.
     pub width_at_task: Option<Length>,
+    /// Equivalent viewing distance and apparent field behind that width, where it comes from the lenses and not from
+    /// the marked field alone.
+    pub width_from_lenses: Option<(Length, Angle)>,
     /// Ring hidden from this eye while it looks through.
     pub ring: Ring,
     /// Everything from objective to the eye's entrance pupil, as used.
@@ -129,36 +131,35 @@ pub fn evaluate_telescope(
         Goal::Acuity(_) => None,
         Goal::Target(target) => Some(target.distance),
     };
-    let nearer_by = afocal.length + viewer.eyepiece_to_eye;
-    let sight = distance.map_or(Sight::Far, |distance| Sight::At(distance - nearer_by));
     let (by_focusing, in_eyepiece) = match viewer.correction {
-        CorrectionPlace::ByFocusing => (refraction.ametropia, None),
-        CorrectionPlace::InEyepiece => (Vergence::ZERO, Some(refraction.ametropia)),
+        CorrectionPlace::ByFocusing => (refraction.ametropia, Vergence::ZERO),
+        CorrectionPlace::InEyepiece => (Vergence::ZERO, refraction.ametropia),
     };
-    let too_near = match (distance, telescope.near_focus) {
-        (None, _) => false,
-        (Some(_), None) => true,
-        (Some(distance), Some(nearest)) => distance < nearest,
+    let out_of_range = match (distance, telescope.near_focus) {
+        (None, _) => None,
+        (Some(_), None) => Some(None),
+        (Some(distance), Some(nearest)) => (distance < nearest).then_some(Some(nearest)),
     };
     // Out of its range it stays where it is set: at its nearest distance, or for far.
-    let set_for = match telescope.near_focus {
-        _ if !too_near => sight,
-        Some(nearest) => Sight::At((nearest - nearer_by).max(telescope.objective.focal_length() * 1.01)),
-        None => Sight::Far,
+    let focused = match out_of_range {
+        None => focused_at(telescope, distance, by_focusing, viewer.eyepiece_to_eye)?,
+        Some(nearest) => focused_at(telescope, nearest, by_focusing, viewer.eyepiece_to_eye)?,
     };
-    let focused = telescope.focused(set_for, by_focusing)?;
-    let train = with_lens(focused.train.clone(), in_eyepiece).to_eye(viewer.eyepiece_to_eye);
+    let mut train = focused.train.clone();
+    if in_eyepiece != Vergence::ZERO {
+        train.elements.push(Element::Lens { power: in_eyepiece, clear_diameter: None });
+    }
+    let train = train.to_eye(viewer.eyepiece_to_eye);
+    let sight = match distance {
+        None => Sight::Far,
+        Some(distance) => Sight::At(before_objective(distance, train.length())?),
+    };
     let seen = view(&train, sight);
     let own = own_correction(&refraction, viewer);
     let own_sight = distance.map_or(Sight::Far, |distance| Sight::At(distance - viewer.spectacle_to_eye));
     let in_use = Magnification::from_times(seen.enlargement / view(&own, own_sight).enlargement);
-    let needed_at_eye = -refraction.ametropia.after(viewer.eyepiece_to_eye);
-    let demand_left = seen.focus_demand - needed_at_eye;
-    let reach = match telescope.near_focus {
-        _ if !too_near => FocusReach::InFocus,
-        Some(_) => FocusReach::TooNear { demand: demand_left },
-        None => FocusReach::FixedForFar { demand: demand_left },
-    };
+    let wanted_at_eye = -refraction.ametropia.after(viewer.eyepiece_to_eye);
+    let reach = focus_reach(out_of_range, seen.focus_demand - wanted_at_eye)?;
     let apparent = field_of_view(&train, viewer.pupil);
     let far_train = telescope.afocal_train().to_eye(viewer.eyepiece_to_eye);
     let computed = field_of_view(&far_train, viewer.pupil).map(|field| field.real(&far_train).half);
@@ -168,13 +169,14 @@ pub fn evaluate_telescope(
         (None, Some(computed)) => (computed, FieldBasis::Computed),
         (None, None) => return Err(no_field()),
     };
-    let width_at_task = distance.map(|distance| {
-        let from_lenses =
-            apparent.zip(seen.equivalent_viewing_distance).map(|(field, evd)| field.width_at(evd));
-        match from_lenses {
-            Some(width) if telescope.field_stop.is_some() || telescope.marked_field.is_none() => width,
-            _ => distance * (2.0 * (real_field / 2.0).tangent()),
-        }
+    // A marked field without a field stop says more than assumed rims would.
+    let width_from_lenses = seen
+        .equivalent_viewing_distance
+        .zip(apparent.map(|field| field.half))
+        .filter(|_| telescope.field_stop.is_some() || telescope.marked_field.is_none());
+    let width_at_task = distance.map(|distance| match (width_from_lenses, apparent) {
+        (Some((evd, _)), Some(field)) => field.width_at(evd),
+        _ => distance * (2.0 * (real_field / 2.0).tangent()),
     });
     Ok(TelescopeOutcome {
         reach,
@@ -187,6 +189,7 @@ pub fn evaluate_telescope(
         field_basis,
         distance,
         width_at_task,
+        width_from_lenses,
         ring: ring_scotoma(afocal.magnification, real_field),
         train,
         focused,
@@ -195,60 +198,17 @@ pub fn evaluate_telescope(
 }
 
 fn no_field() -> Error {
-    Error::new("field", "none", crate::Why::NoSolution { because: "nothing limits the field" })
+    Error::new("field", "none", Why::NoSolution { because: "nothing limits the field" })
 }
 
 /// The person's own glasses (mean sphere) in their usual place, up to the eye.
 fn own_correction(refraction: &RefractionThrough, viewer: &Viewer) -> Train {
-    let power = refraction.ametropia.after(viewer.eyepiece_to_eye - viewer.spectacle_to_eye);
+    let power = own_power(refraction);
     Train::new([Element::Lens { power, clear_diameter: None }]).to_eye(viewer.spectacle_to_eye)
 }
 
-fn with_lens(mut train: Train, power: Option<Vergence>) -> Train {
-    if let Some(power) = power {
-        train.elements.push(Element::Lens { power, clear_diameter: None });
-    }
-    train
-}
-
-impl Explain for TelescopeOutcome {
-    fn steps(&self) -> Vec<Step> {
-        let mut steps = self.afocal.steps();
-        steps.extend(self.refraction.steps());
-        steps.extend(self.focused.steps());
-        steps.extend(self.prediction.steps());
-        steps.extend(self.light.steps());
-        steps.extend(self.ring.steps());
-        let (Some(width), Some(distance)) = (self.width_at_task, self.distance) else { return steps };
-        if let (Some(field), true) = (self.apparent, self.field_stopped()) {
-            let evd =
-                view(&self.train, Sight::At(distance - self.train.length())).equivalent_viewing_distance;
-            steps.push(Step::formula(
-                &formula::FIELD_WIDTH,
-                Named::new("w", width.m(), Unit::Metre),
-                [
-                    Named::new("EVD", evd.unwrap_or_default().m(), Unit::Metre),
-                    Named::new("a", field.half.degrees(), Unit::Degree),
-                ],
-            ));
-        } else {
-            steps.push(Step::formula(
-                &formula::FIELD_AT_DISTANCE,
-                Named::new("w", width.m(), Unit::Metre),
-                [
-                    Named::new("x", distance.m(), Unit::Metre),
-                    Named::new("r", self.real_field.degrees(), Unit::Degree),
-                ],
-            ));
-        }
-        steps
-    }
-}
-
-impl TelescopeOutcome {
-    /// Whether the width at the goal came from the lenses, not from the marked field alone.
-    fn field_stopped(&self) -> bool {
-        self.field_basis != FieldBasis::Marked
-            || self.train.elements.iter().any(|element| matches!(element, Element::Stop(_)))
-    }
+/// The mean sphere at the spectacle plane: that of the eyepiece plane carried back.
+pub(super) fn own_power(refraction: &RefractionThrough) -> Vergence {
+    let first = &refraction.first;
+    refraction.ametropia.after(first.eyepiece_to_eye - first.spectacle_to_eye)
 }

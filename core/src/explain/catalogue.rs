@@ -39,9 +39,13 @@ formulas! {
     APPARENT_FIELD: "apparent-field", "a" = "2 * atan(abs(M) * tan(r / 2))", "image without distortion", ISO_14132;
     REAL_FIELD_STOP: "real-field-stop", "r" = "2 * atan(D_s / 2 / f_o)", "field stop in the image of a Keplerian, focused for infinity", SMITH_13;
     FIELD_WIDTH: "field-width", "w" = "2 * EVD * tan(a / 2)", "apparent field a at the eye", PARAXIAL;
+    FIELD_GALILEAN: "field-galilean", "r" = "2 * atan(max(D_o, M * p) / 2 / (d + M * v) / M)", "Galilean focused for infinity; half of the light left; pupil p, eye v behind the eyepiece", SMITH_13;
     FIELD_AT_DISTANCE: "field-at-distance", "w" = "2 * x * tan(r / 2)", "x from the entrance pupil of the instrument", GEOMETRY;
     REAL_FIELD_RULE: "real-field-rule", "r" = "50 / M", "spectacle-mounted Keplerian", COMMON_PRACTICE;
     NEAR_MAGNIFICATION: "near-magnification", "M_near" = "-(F_e - K) / (F_o + U)", "refocused by tube length for an object at U and ametropia K", PARAXIAL;
+    OBJECTIVE_TO_TARGET: "objective-to-target", "x" = "D - d' / 1000 - e / 1000", "D from the eye, e from eyepiece to eye", GEOMETRY;
+    POWER_IN_USE_FAR: "power-in-use-far", "M_use" = "M_near * (1 - v / 1000 * F_s) / (1 - e / 1000 * K)", "in focus, far; against the own glasses F_s at v from the eye", PARAXIAL;
+    POWER_IN_USE_NEAR: "power-in-use-near", "M_use" = "M_near * (D - v / 1000 * F_s * (D - v / 1000)) / (x * (1 - e / 1000 * K))", "in focus, target at D from the eye; against the own glasses F_s at v from the eye", PARAXIAL;
     OBJECT_VERGENCE: "object-vergence", "U" = "-1 / x", "real object x in front of the objective", PARAXIAL;
     FOCUS_LENGTH: "focus-length", "d'" = "1000 / (F_o + U) + 1000 / (F_e - K)", "in focus for an object at U and ametropia K", PARAXIAL;
     FOCUS_TRAVEL: "focus-travel", "travel" = "d' - d", "longer is positive", PARAXIAL;

@@ -1,0 +1,29 @@
+//! People at the built page: whole cases worked through, and what holds for every place of it.
+//!
+//! `cases` types the demonstration cases as a person would, `independent` works their numbers out a second time, and
+//! `places` goes round the page.
+
+mod access;
+mod cases;
+mod entries;
+mod independent;
+mod keyboard_only;
+mod paper;
+mod picture;
+mod places;
+mod privacy;
+mod routine;
+mod screens;
+mod speed;
+
+use crate::driver::Options;
+use crate::page::Page;
+use crate::setup;
+use crate::temp::file_url;
+
+/// The page in one file, from disk, ready for use.
+fn open(options: &Options) -> Page {
+    let page = Page::open(&file_url(&setup::single_file()), options);
+    page.wait_until_up();
+    page
+}

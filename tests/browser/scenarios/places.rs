@@ -1,0 +1,123 @@
+//! Going round the page, and reading what it shows.
+
+use super::cases::{Case, CASES};
+use crate::page::{Element, Page, Place, plain_spaces};
+use crate::wait::{SOON, within};
+use crate::{act, find};
+use serde_json::{Value, json};
+
+/// The places, in the order of the work.
+pub(super) const PLACES: [&str; 6] = ["Person", "Goals", "Ladder", "Bench", "Fit", "Sheets"];
+
+/// Goes to a place by its button and waits until the focus has arrived: what is typed before would be lost.
+#[track_caller]
+pub(super) fn go(page: &Page, place: &str) {
+    let bar = find::role(page, "navigation", "Places");
+    act::click(&bar, "button", place);
+    arrived(page, place);
+}
+
+/// Waits until a place is shown and its heading has the focus.
+#[track_caller]
+pub(super) fn arrived(page: &Page, place: &str) {
+    let id = format!("place-{}", place.to_lowercase());
+    within(SOON, &format!("the focus on the heading of {place}"), || {
+        let body = "return document.activeElement?.id ?? ''";
+        let focused = page.try_script(body, &[]).map_err(|refusal| refusal.to_string())?;
+        if focused == json!(id) { Ok(()) } else { Err(focused.to_string()) }
+    });
+}
+
+/// Loads a demonstration case from the menu.
+#[track_caller]
+pub(super) fn load(page: &Page, case: &Case) {
+    if find::id(page, "demo-menu").attribute("aria-expanded").as_deref() != Some("true") {
+        act::click(page, "button", "Demonstration cases");
+    }
+    // The focus may still be on this heading from before; it is on the menu now.
+    act::click(page, "button", case.about());
+    arrived(page, "Person");
+}
+
+/// Wipes the case, if there is one.
+#[track_caller]
+pub(super) fn wipe(page: &Page) {
+    act::click(page, "button", "New case");
+    if page.script("return document.getElementById('wipe') !== null", &[]) == json!(true) {
+        act::click(page, "button", "Wipe it");
+    }
+    arrived(page, "Person");
+}
+
+/// Opens all that is folded away on the place shown: working, numbers of pictures, lists, telescopes.
+#[track_caller]
+pub(super) fn unfold(page: &Page) {
+    let body = "for (const details of document.querySelectorAll('main details:not([open]) > summary')) details.click(); \
+                for (const fold of document.querySelectorAll('main button.fold, #all-telescopes, aside .strip')) \
+                    if (fold.getAttribute('aria-expanded') === 'false' && fold.checkVisibility()) fold.click()";
+    page.script(body, &[]);
+}
+
+/// Uses everything there is: each case, each place, all that can be unfolded, and the printer.
+pub(super) fn use_everything(page: &Page) {
+    for case in CASES {
+        load(page, case);
+        for place in PLACES {
+            go(page, place);
+            unfold(page);
+        }
+        page.cdp("Page.printToPDF", json!({ "preferCSSPageSize": true, "printBackground": true }));
+    }
+    go(page, "Person");
+    act::fill(page, "RIGHT eye: best corrected distance acuity", "20/200-2");
+    act::fill(page, "Case label", "Label-7");
+    go(page, "Goals");
+    act::click(page, "button", "Add a goal");
+    act::choose(page, "Ask me each time");
+}
+
+/// Which keys of the case are boxes on the place shown.
+#[track_caller]
+pub(super) fn boxes(page: &Page) -> Vec<String> {
+    let body = "return [...document.querySelectorAll('main input[type=text]')].map(input => input.id)";
+    words(&page.script(body, &[]))
+}
+
+/// Everything that a place shows: words and numbers, texts in boxes, what is chosen.
+#[track_caller]
+pub(super) fn shown(page: &Page) -> String {
+    let body = "const main = document.querySelector('main'); \
+        const boxes = [...main.querySelectorAll('input')].map(input => \
+            input.type === 'text' ? `${input.id}=${input.value}` : `${input.id}:${input.checked}`); \
+        return [main.textContent, ...boxes, document.querySelector('aside')?.textContent ?? ''].join('\\n')";
+    let text = page.script(body, &[]);
+    let text = plain_spaces(text.as_str().expect("a text"));
+    // The day is not part of the case.
+    match text.split_once("printed 20") {
+        Some((before, after)) => {
+            let day: String = after.chars().take(8).collect();
+            format!("{before}{}", after.replace(&day, "").replace("printed 20", ""))
+        }
+        None => text,
+    }
+}
+
+/// The cells of each row that a selector finds, as words.
+#[track_caller]
+pub(super) fn rows(page: &Page, css: &str) -> Vec<Vec<String>> {
+    let body = "return [...document.querySelectorAll(arguments[0])].map(row => \
+                [...row.cells].map(cell => cell.textContent))";
+    let found = page.script(body, &[json!(css)]);
+    found.as_array().into_iter().flatten().map(words).collect()
+}
+
+fn words(list: &Value) -> Vec<String> {
+    let texts = list.as_array().into_iter().flatten();
+    texts.map(|text| plain_spaces(text.as_str().unwrap_or_default())).collect()
+}
+
+/// Waits until the telescope boxes of the place follow what was typed: until this element is there.
+#[track_caller]
+pub(super) fn has<'p>(place: &'p impl Place, id: &str) -> Element<'p> {
+    find::id(place, id)
+}
