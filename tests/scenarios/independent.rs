@@ -31,9 +31,17 @@ impl Looking {
         let focal = self.length / 1000.0 / (self.power + 1.0);
         (1.0 / (focal * self.power), 1.0 / focal)
     }
-    /// Objective to target.
+    /// Ametropia that the tube takes up.
+    fn taken_by_tube(&self) -> f64 {
+        if self.in_eyepiece { 0.0 } else { self.mean_sphere }
+    }
+    /// Objective to target. The eye stays where it is and the tube grows: `s + 1/(F_o − 1/s) + 1/(F_e − K) + v` is the
+    /// distance, which is a square in `s`.
     fn before_objective(&self) -> f64 {
-        self.distance / 1000.0 - self.length / 1000.0 - self.eye_behind()
+        let (objective, eyepiece) = self.lenses();
+        let focal = 1.0 / objective;
+        let rest = self.distance / 1000.0 - self.eye_behind() - 1.0 / (eyepiece - self.taken_by_tube());
+        (rest + sqrt(rest * rest - 4.0 * rest * focal)) / 2.0
     }
 
     /// Angle seen through it over the angle seen through the person's own lens in the same plane.
@@ -43,7 +51,7 @@ impl Looking {
     pub(crate) fn magnification_in_use(&self) -> f64 {
         let (objective, eyepiece) = self.lenses();
         let (k, v) = (self.mean_sphere, self.eye_behind());
-        let taken_by_tube = if self.in_eyepiece { 0.0 } else { k };
+        let taken_by_tube = self.taken_by_tube();
         if self.distance.is_infinite() {
             return (eyepiece - taken_by_tube) / objective;
         }
@@ -164,7 +172,13 @@ impl Setting {
     }
 
     /// The value at which the web is just this wide, between one that leaves less and one that leaves as much.
-    pub(crate) fn turning_point(self, web: f64, too_little: f64, enough: f64, with: fn(Self, f64) -> Self) -> f64 {
+    pub(crate) fn turning_point(
+        self,
+        web: f64,
+        too_little: f64,
+        enough: f64,
+        with: fn(Self, f64) -> Self,
+    ) -> f64 {
         let (mut bad, mut good) = (too_little, enough);
         for _ in 0..40 {
             let middle = (bad + good) / 2.0;

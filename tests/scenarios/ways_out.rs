@@ -38,7 +38,11 @@ fn ways(done: &FitDone) -> Vec<WayOut> {
 
 /// The size that a sentence names: `… of 41.4 mm or more`.
 fn size_in(words: &str) -> String {
-    words.split_whitespace().find(|word| word.parse::<f64>().is_ok()).expect("the sentence names a size").to_owned()
+    words
+        .split_whitespace()
+        .find(|word| word.parse::<f64>().is_ok())
+        .expect("the sentence names a size")
+        .to_owned()
 }
 
 /// The draft with a way out followed as its words say.
@@ -70,7 +74,8 @@ fn the_shallow_frame_is_refused_and_says_what_would_do() {
     let done = fit(&case(NAME));
     assert_eq!(done.verdict, Fit::Refused);
     let ways = ways(&done);
-    let named = |wanted: fn(&WayOut) -> Option<f64>| ways.iter().find_map(wanted).expect("it is among the ways out");
+    let named =
+        |wanted: fn(&WayOut) -> Option<f64>| ways.iter().find_map(wanted).expect("it is among the ways out");
     let height = named(|way| match way {
         WayOut::SmallestBoxHeight(height) => Some(height.mm()),
         _ => None,
@@ -82,10 +87,13 @@ fn the_shallow_frame_is_refused_and_says_what_would_do() {
     assert!((height - smallest_box).abs() < 1e-4, "{height} named, {smallest_box} by the other road");
     assert!((barrel - largest_barrel).abs() < 1e-4, "{barrel} named, {largest_barrel} by the other road");
     let said: Vec<String> = ways.iter().map(words::way_out).collect();
-    assert_eq!(said[..2], [
-        "take a frame with a box height B of 41.4 mm or more",
-        "take a telescope with a barrel of 11.0 mm or less",
-    ]);
+    assert_eq!(
+        said[..2],
+        [
+            "take a frame with a box height B of 41.4 mm or more",
+            "take a telescope with a barrel of 11.0 mm or less",
+        ]
+    );
 }
 
 #[test]
@@ -116,8 +124,12 @@ fn the_report_names_the_same_sizes() {
     let checks = result(&report, "fit")["checks"].as_array().expect("the checks").clone();
     let web = checks.iter().find(|check| check["key"] == "web-all-round").expect("the web is checked");
     assert_eq!(web["severity"], "refuse");
-    let sizes: Vec<Option<f64>> =
-        web["ways_out"].as_array().into_iter().flatten().map(|way: &Value| way["size"]["value"].as_f64()).collect();
+    let sizes: Vec<Option<f64>> = web["ways_out"]
+        .as_array()
+        .into_iter()
+        .flatten()
+        .map(|way: &Value| way["size"]["value"].as_f64())
+        .collect();
     assert!(sizes[0].is_some_and(|size| (size - 41.3264).abs() < 1e-3), "{sizes:?}");
     assert!(sizes[1].is_some_and(|size| (size - 11.0537).abs() < 1e-3), "{sizes:?}");
 }

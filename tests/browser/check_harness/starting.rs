@@ -1,11 +1,15 @@
 //! Everything that can be missing says which command gets it.
 
+use crate::temp::TempDir;
 use std::process::Command;
 
 /// Runs one test of this program in a poorer environment and returns what it wrote.
 fn run_without(test: &str, variable: &str, value: Option<&str>) -> String {
+    // Its picture of the failure belongs to no failed test.
+    let screens = TempDir::new();
     let mut program = Command::new(std::env::current_exe().expect("this program's own path"));
     program.args(["--exact", test]).env("RUST_BACKTRACE", "0").env_remove(variable);
+    program.env("ARCMINUTE_SCREENS", screens.path());
     if let Some(value) = value {
         program.env(variable, value);
     }

@@ -1,7 +1,7 @@
 //! The demonstration cases: what stands in their files, and typing it into a blank page as a person would.
 
 use super::independent::{self, Device, Eye, Mounting, Notation, Rule};
-use super::places::go;
+use super::places::{fill, go};
 use crate::page::Page;
 use crate::{act, find};
 use serde_json::{Value, json};
@@ -174,7 +174,7 @@ impl Case {
     fn fill(&self, page: &Page, label: &str, path: &str) {
         let text = self.text(path);
         if !text.is_empty() {
-            act::fill(page, label, &text);
+            fill(page, label, &text);
         }
     }
 
@@ -207,7 +207,7 @@ impl Case {
             return;
         }
         // A new case comes with 20/40 there; a person who wants something else takes it away.
-        act::clear(page, "Acuity to reach");
+        fill(page, "Acuity to reach", "");
         act::choose(page, words_of("target"));
         self.fill(page, "Height of the letters mm", "/goals/0/letter_height_mm");
         self.fill(page, "Distance from the eye m", "/goals/0/distance_m");

@@ -3,7 +3,10 @@
 //! Nothing of the program is used here: not its engine (ray matrices), not its error function, not its formatting. What
 //! the page shows is held against these at the digits that it shows.
 
-#![allow(clippy::disallowed_methods, reason = "an independent road must not go through the core's own functions")]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "an independent road must not go through the core's own functions"
+)]
 
 use serde_json::Value;
 use std::f64::consts::PI;
@@ -372,8 +375,7 @@ impl Mounting {
         (0..POINTS)
             .map(|point| {
                 let turn = 2.0 * PI * f64::from(point) / f64::from(POINTS);
-                let across =
-                    (self.pd + half_width * turn.cos() - centre_x).abs() - (self.a / 2.0 - corner);
+                let across = (self.pd + half_width * turn.cos() - centre_x).abs() - (self.a / 2.0 - corner);
                 let up = (y + half_height * turn.sin() - centre_y).abs() - (self.b / 2.0 - corner);
                 let outside = across.max(0.0).hypot(up.max(0.0));
                 corner - outside - across.max(up).min(0.0)
@@ -409,7 +411,8 @@ fn halved(not: f64, yes: f64, does: impl Fn(f64) -> bool) -> f64 {
 /// closed forms are themselves held against something printed.
 #[test]
 fn the_second_road_gives_the_printed_check_values() {
-    let close = |got: f64, printed: f64, by: f64| assert!((got - printed).abs() <= by, "{got}, not {printed}");
+    let close =
+        |got: f64, printed: f64, by: f64| assert!((got - printed).abs() <= by, "{got}, not {printed}");
     let example = Mounting {
         a: 48.0,
         b: 44.0,

@@ -1,7 +1,7 @@
 //! Going round the page, and reading what it shows.
 
-use super::cases::{Case, CASES};
-use crate::page::{Element, Page, Place, plain_spaces};
+use super::cases::{CASES, Case};
+use crate::page::{Page, plain_spaces};
 use crate::wait::{SOON, within};
 use crate::{act, find};
 use serde_json::{Value, json};
@@ -69,11 +69,20 @@ pub(super) fn use_everything(page: &Page) {
         page.cdp("Page.printToPDF", json!({ "preferCSSPageSize": true, "printBackground": true }));
     }
     go(page, "Person");
-    act::fill(page, "RIGHT eye: best corrected distance acuity", "20/200-2");
-    act::fill(page, "Case label", "Label-7");
+    fill(page, "RIGHT eye: best corrected distance acuity", "20/200-2");
+    fill(page, "Case label", "Label-7");
     go(page, "Goals");
     act::click(page, "button", "Add a goal");
     act::choose(page, "Ask me each time");
+}
+
+/// Empties a box, found by its label, and types into it key by key. A button that leads to a box has the box's name, so
+/// the role is said too.
+#[track_caller]
+pub(super) fn fill(page: &Page, label: &str, text: &str) {
+    find::role(page, "textbox", label).click();
+    act::press(page, &["Control+a", "Delete"]);
+    act::type_keys(page, text);
 }
 
 /// Which keys of the case are boxes on the place shown.
@@ -106,7 +115,7 @@ pub(super) fn shown(page: &Page) -> String {
 #[track_caller]
 pub(super) fn rows(page: &Page, css: &str) -> Vec<Vec<String>> {
     let body = "return [...document.querySelectorAll(arguments[0])].map(row => \
-                [...row.cells].map(cell => cell.textContent))";
+                [...row.cells].map(cell => cell.innerText))";
     let found = page.script(body, &[json!(css)]);
     found.as_array().into_iter().flatten().map(words).collect()
 }
@@ -114,10 +123,4 @@ pub(super) fn rows(page: &Page, css: &str) -> Vec<Vec<String>> {
 fn words(list: &Value) -> Vec<String> {
     let texts = list.as_array().into_iter().flatten();
     texts.map(|text| plain_spaces(text.as_str().unwrap_or_default())).collect()
-}
-
-/// Waits until the telescope boxes of the place follow what was typed: until this element is there.
-#[track_caller]
-pub(super) fn has<'p>(place: &'p impl Place, id: &str) -> Element<'p> {
-    find::id(place, id)
 }

@@ -3,7 +3,7 @@
 
 use super::cases::{CASES, Case, case, words_of};
 use super::independent::{Mounting, Predicted, Rule, Seat, devices, written};
-use super::places::{PLACES, go, load, rows, shown, unfold};
+use super::places::{PLACES, fill, go, load, rows, shown, unfold};
 use crate::driver::Options;
 use crate::page::Page;
 use crate::wait::{SOON, within};
@@ -56,23 +56,26 @@ fn a_frame_too_shallow_is_refused_and_each_way_out_is_accepted() {
         ("Box height B mm", format!("{height:.1}"), case.text("/fit/box_height_mm")),
         ("Barrel diameter at the lens mm", format!("{barrel:.1}"), String::new()),
     ] {
-        act::fill(&page, label, &does);
+        fill(&page, label, &does);
         accepted();
         assert_eq!(see::count(&page, "#fit-ways"), 0, "nothing more to mend");
-        act::clear(&page, label);
-        crate::act::type_keys(&page, &before);
+        fill(&page, label, &before);
         refused();
     }
     // A tenth less does not do: the number in the words is the least.
-    act::fill(&page, "Box height B mm", &format!("{:.1}", height - 0.1));
+    fill(&page, "Box height B mm", &format!("{:.1}", height - 0.1));
     refused();
-    act::fill(&page, "Box height B mm", &case.text("/fit/box_height_mm"));
-    act::fill(&page, "Barrel diameter at the lens mm", &format!("{:.1}", barrel + 0.1));
+    fill(&page, "Box height B mm", &case.text("/fit/box_height_mm"));
+    fill(&page, "Barrel diameter at the lens mm", &format!("{:.1}", barrel + 0.1));
     refused();
-    act::clear(&page, "Barrel diameter at the lens mm");
+    fill(&page, "Barrel diameter at the lens mm", "");
     for (rule, _, label) in rules {
         act::choose(&page, label);
-        if does(rule) { accepted() } else { refused() }
+        if does(rule) {
+            accepted()
+        } else {
+            refused()
+        }
         agrees("height by the other rule", Mounting { rule, ..asked }.seat().y_marked, &text(&page, "fit-y"));
         act::choose(&page, words_of("pupil_top"));
         refused();
@@ -216,9 +219,7 @@ fn comparison(page: &Page, case: &Case) {
     let (eye, distance) = (case.behind(), case.distance_m());
     let mut list = devices();
     let field = |device: &super::independent::Device| device.through(eye, distance).field_deg;
-    list.sort_by(|one, other| {
-        one.power.total_cmp(&other.power).then(field(other).total_cmp(&field(one)))
-    });
+    list.sort_by(|one, other| one.power.total_cmp(&other.power).then(field(other).total_cmp(&field(one))));
     let rows = rows(page, "#telescopes tbody tr");
     assert_eq!(rows.len(), list.len(), "all telescopes of the list");
     let in_focus = |device: &super::independent::Device| match (distance, device.near_m) {
@@ -287,7 +288,7 @@ fn chosen(page: &Page, case: &Case) {
     assert!(travel.ends_with(if through.travel_mm < 0.0 { "shorter" } else { "longer" }), "{travel}");
     agrees("ring", through.ring_deg.0, &text(page, "chosen-ring"));
     agrees("weight", device.weight_g, &text(page, "chosen-weight"));
-    let notes = see::texts(page, ".chosen-telescope .note");
+    let notes = see::texts(page, ".chosen-telescope dd.note");
     let behind = notes.iter().find(|note| note.ends_with("behind the eyepiece")).expect("the pupil's place");
     agrees("exit pupil's place", through.exit_pupil_behind_mm, behind);
     match through.width_m {
@@ -312,7 +313,7 @@ fn fit(page: &Page, seat: &Seat, case: &Case) {
     }
     let opening = text(page, "fit-opening");
     agrees("opening's height", seat.hole_height, opening.split_once("wide, ").expect("two sizes").1);
-    let notes = see::texts(page, ".fit-results .note");
+    let notes = see::texts(page, ".fit-results dd.note");
     let exact = notes.iter().find(|note| note.contains("above the lowest point")).expect("the exact height");
     agrees("exact height", seat.y, exact.split_once("(exact ").expect("an exact height").1);
     let eye = words_of(&case.eye());

@@ -1,12 +1,12 @@
 //! Bench: which telescope.
 
 use super::chosen::Chosen;
-use super::{Heading, Next, choose};
+use super::{Heading, Next, Waits, choose};
 use crate::model::draft::{CorrectionChoice, EyeChoice};
 use crate::model::shown::{self, Row};
 use crate::model::words::PROMPTS;
 use crate::model::{devices, summary};
-use crate::ui::{Missing, Part, Place, is, items, live, use_case, when, words};
+use crate::ui::{Part, Place, is, items, live, use_case, when, words};
 use leptos::prelude::*;
 
 /// The telescopes of the list for the goal and the eye, and the chosen one in full.
@@ -18,10 +18,6 @@ pub fn BenchPlace() -> impl IntoView {
     let all = RwSignal::new(false);
     let away =
         case.of_answer(|answer| (0..answer.bench.len()).filter(|index| !shown::near(answer, *index)).count());
-    let waits = case.of_answer(|answer| {
-        let all = answer.undecided.iter();
-        all.filter(|item| !item.waits_for.is_empty()).take(2).cloned().collect::<Vec<_>>()
-    });
     let rows = move || {
         live(move || {
             (0..count.get())
@@ -37,12 +33,7 @@ pub fn BenchPlace() -> impl IntoView {
             {choose!(case, "bench-eye", "Looks through the telescope", EyeChoice, bench.eye)}
             {choose!(case, "bench-correction", "The refraction is", CorrectionChoice, bench.correction)}
         </div>
-        {when(move || count.get() == 0, move || {
-            let waits = waits.get().into_iter().map(|item| {
-                view! { <p>"Undecided: " {item.what}</p> <Missing fields=item.waits_for/> }.into_any()
-            });
-            view! { <p>"Nothing can be compared yet."</p> {waits.collect_view()} }.into_any()
-        })}
+        <Waits/>
         {when(move || 0 < count.get(), move || view! {
             <h2>"Telescopes"</h2>
             <p class="help">{devices::demo().about.clone()}</p>

@@ -1,6 +1,6 @@
 //! Ladder: where the person stands, how far the goal is, how far each power climbs.
 
-use super::{Heading, Next};
+use super::{Heading, Next, Waits};
 use crate::model::answer::Answer;
 use crate::model::shown;
 use crate::model::summary;
@@ -89,6 +89,7 @@ pub fn LadderPlace() -> impl IntoView {
     view! {
         <Heading place=Place::Ladder purpose="Up is finer. The person stands on a rung; each power climbs its own length."/>
         <p class="answer" id="ladder-needed">{needed}</p>
+        <Waits/>
         <Picture key="ladder-picture" drawing=drawing/>
         {when(move || !rows.get().is_empty(), move || view! {
             <h2>"Whole powers"</h2>

@@ -21,7 +21,7 @@ pub use sheets::SheetsPlace;
 
 use crate::model::draft::Draft;
 use crate::model::shown::Shown;
-use crate::ui::{Case, Fact, Place};
+use crate::ui::{Case, Fact, Missing, Place, live};
 use leptos::prelude::*;
 
 /// The heading of a place; takes the focus when one comes to the place.
@@ -76,6 +76,26 @@ fn facts(facts: Vec<Shown>) -> AnyView {
         .into_iter()
         .map(|fact| view! { <Fact key=fact.key what=fact.what value=fact.value note=fact.note/> }.into_any());
     facts.collect_view().into_any()
+}
+
+/// What has to be known before anything can be compared; nothing once it is.
+#[component]
+fn Waits() -> impl IntoView {
+    let case = crate::ui::use_case();
+    let waits = case.of_answer(|answer| {
+        let first = answer.undecided.iter().filter(|item| !item.waits_for.is_empty()).take(2);
+        if answer.bench.is_empty() { first.cloned().collect() } else { Vec::new() }
+    });
+    live(move || {
+        let items = waits.get();
+        if items.is_empty() {
+            return ().into_any();
+        }
+        let items = items.into_iter().map(|item| {
+            view! { <p>"Undecided: " {item.what}</p> <Missing fields=item.waits_for/> }.into_any()
+        });
+        view! { <p>"Nothing can be compared yet."</p> {items.collect_view()} }.into_any()
+    })
 }
 
 /// The button to the next place.

@@ -266,6 +266,13 @@ pub fn chosen_notes(answer: &Answer, correction: CorrectionChoice) -> Vec<String
             format::dioptres(demand)
         )),
     }
+    if row.device.length_mm.is_none() {
+        notes.push(
+            "Only its label is known: its lenses are assumed, and with them the place of the exit pupil, the tube change, \
+             the power in use and the ray picture."
+                .into(),
+        );
+    }
     let refraction = &outcome.refraction;
     if refraction.cylinder_left.dioptres() > 1e-9 {
         notes.push(blur_note(outcome, correction));

@@ -215,14 +215,16 @@ fn frame(draft: &Draft, answer: &Answer) -> Vec<(String, String)> {
 }
 
 fn lenses(draft: &Draft, answer: &Answer) -> Vec<(String, String)> {
+    // What cannot be used is not replaced by something else: it is a blank, and the sheet is void until it is mended.
     let prescription = |eye: EyeChoice| {
-        let read = |field: FieldId| match answer.field(field) {
-            FieldState::Understood { echo, .. } => Some(echo),
-            _ => None,
-        };
-        read(FieldId::of_eye(FieldId::CarrierRx, eye))
-            .or_else(|| read(FieldId::of_eye(FieldId::Refraction, eye)))
-            .unwrap_or_else(|| "plano (no refraction entered)".into())
+        let state = |field| answer.field(FieldId::of_eye(field, eye));
+        match (state(FieldId::CarrierRx), state(FieldId::Refraction)) {
+            (FieldState::Understood { echo, .. }, _) => echo,
+            (carrier, _) if carrier.is_trouble() => BLANK.into(),
+            (_, FieldState::Understood { echo, .. }) => echo,
+            (_, refraction) if refraction.is_trouble() => BLANK.into(),
+            _ => "plano (no refraction entered)".into(),
+        }
     };
     let segment = match (draft.fit.carrier, &answer.fit) {
         (CarrierChoice::Bifocal | CarrierChoice::Trifocal, FitAnswer::Done(done)) => {
