@@ -17,8 +17,9 @@ use std::io::Write;
 /// A stick or a mailbox takes the single file; this much is still quick to open.
 const SINGLE_FILE_BYTES: u64 = 1_500_000;
 
-/// What a first visit may cost on a phone's connection, compressed as any web server would.
-const FIRST_VISIT_GZIP_BYTES: usize = 450_000;
+/// What a first visit may really fetch, compressed as any web server would. The build has its own, tighter
+/// budget for the files it writes; this one counts what a browser asked for.
+const FIRST_VISIT_GZIP_BYTES: usize = 400_000;
 
 /// First words on the screen from disk, on a desktop machine and on one six times slower.
 const FIRST_PAINT_MS: [(f64, f64); 2] = [(1.0, 1000.0), (6.0, 3000.0)];
@@ -74,7 +75,8 @@ fn the_first_visit_is_light() {
     let page = Page::open(&server.url(""), &Options::phone());
     page.wait_until_up();
     see::kept_for_offline(&page);
-    // The service worker may ask again for what the page has just loaded; the browser keeps that.
+    // Each file counts once. A worker asks again for what the page has just loaded; our server has no
+    // validators and sends it again, one that has them (any real one) answers "not modified".
     let mut files = BTreeMap::new();
     for served in server.served() {
         assert!(served.status == 200 || served.path == "/favicon.ico", "{} is missing", served.path);
@@ -86,7 +88,10 @@ fn the_first_visit_is_light() {
     }
     let raw: usize = files.values().sum();
     let gzip: usize = files.keys().map(|path| gzipped(&fs::read(path).expect("a served file"))).sum();
-    measure::note("first visit", &json!({ "files": files.len(), "bytes": raw, "gzip_bytes": gzip }));
+    measure::note(
+        "first visit",
+        &json!({ "requests": server.served().len(), "files": files.len(), "bytes": raw, "gzip_bytes": gzip }),
+    );
     assert!(gzip <= FIRST_VISIT_GZIP_BYTES, "{gzip} bytes after gzip, {raw} before");
 }
 

@@ -56,14 +56,19 @@ fn fractions_are_understood_and_echoed() {
 fn a_bare_number_is_asked_about() {
     for text in ["0,1", "0.1"] {
         let answer = typed(text);
-        let FieldState::Ask { question, choices } = answer.field(BOX) else { panic!("{:?}", answer.field(BOX)) };
+        let FieldState::Ask { question, choices } = answer.field(BOX) else {
+            panic!("{:?}", answer.field(BOX))
+        };
         assert_eq!(question, format!("{text} can mean more than one thing. Choose one."));
         let said: Vec<(&str, &str)> =
             choices.iter().map(|choice| (choice.label.as_str(), choice.text.as_str())).collect();
-        assert_eq!(said, [
-            ("decimal 0.1, decimal acuity: 20/200", "decimal 0.1"),
-            ("logMAR 0.10, logMAR: 20/25", "logMAR 0.10"),
-        ]);
+        assert_eq!(
+            said,
+            [
+                ("decimal 0.1, decimal acuity: 20/200", "decimal 0.1"),
+                ("logMAR 0.10, logMAR: 20/25", "logMAR 0.10"),
+            ]
+        );
         assert_eq!(answer.troubles(), 1);
         unused(&answer);
         for (choice, log_mar) in choices.iter().zip([1.0, 0.1]) {
@@ -101,7 +106,11 @@ fn what_cannot_be_used_says_why_and_what_to_do() {
 fn ten_kilobytes_are_refused_in_a_short_sentence() {
     for (junk, quoted) in [("9", "9".repeat(40)), ("x/", "x/".repeat(20)), ("٣", "٣".repeat(40))] {
         let text = junk.repeat(10_240 / junk.len());
-        refused(&text, &format!("Acuity `{quoted}…` is too long to be an entry."), "Use at most 200 characters.");
+        refused(
+            &text,
+            &format!("Acuity `{quoted}…` is too long to be an entry."),
+            "Use at most 200 characters.",
+        );
     }
 }
 

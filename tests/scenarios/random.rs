@@ -3,8 +3,8 @@
 use crate::working::{disagreeing, not_numbers, reported, steps};
 use arcminute_web::model::answer::{Answer, FieldState};
 use arcminute_web::model::draft::{
-    BareAcuity, CarrierChoice, CorrectionChoice, Draft, EyeChoice, FellowChoice, FilterChoice, GoalDraft, GoalKind,
-    Paper, PlacementChoice,
+    BareAcuity, CarrierChoice, CorrectionChoice, Draft, EyeChoice, FellowChoice, FilterChoice, GoalDraft,
+    GoalKind, Paper, PlacementChoice,
 };
 use arcminute_web::model::field::{FieldId, Kind};
 use arcminute_web::model::report::report;
@@ -83,12 +83,19 @@ fn choices() -> impl Strategy<Value = Draft> {
         vec(select(GoalKind::ALL), 1..=3),
     );
     let fit = (select(PlacementChoice::ALL), select(CarrierChoice::ALL));
-    let order = (select(FellowChoice::ALL), select(FilterChoice::ALL), select(Paper::ALL), any::<[bool; 2]>());
+    let order =
+        (select(FellowChoice::ALL), select(FilterChoice::ALL), select(Paper::ALL), any::<[bool; 2]>());
     (bench, fit, order).prop_map(|(bench, fit, order)| {
         let mut draft = Draft::default();
         let kinds;
-        (draft.person.bare_acuity, draft.bench.eye, draft.bench.correction, draft.bench.goal, draft.bench.telescope, kinds) =
-            bench;
+        (
+            draft.person.bare_acuity,
+            draft.bench.eye,
+            draft.bench.correction,
+            draft.bench.goal,
+            draft.bench.telescope,
+            kinds,
+        ) = bench;
         draft.goals = kinds.into_iter().map(|kind| GoalDraft { kind, ..GoalDraft::default() }).collect();
         (draft.fit.placement, draft.fit.carrier) = fit;
         let extras;

@@ -89,7 +89,8 @@ fn every_result_with_values_has_working_and_sources() {
 #[test]
 fn a_step_that_disagrees_is_seen() {
     let mut steps = steps(&Answer::of(&case("adult-20-160")));
-    let Some(Step::Formula { result, .. }) = steps.iter_mut().find(|step| matches!(step, Step::Formula { .. }))
+    let Some(Step::Formula { result, .. }) =
+        steps.iter_mut().find(|step| matches!(step, Step::Formula { .. }))
     else {
         panic!("there is a formula");
     };

@@ -11,7 +11,7 @@ const MADE: &[&str] = &["target/", "dist/"];
 const ENDINGS: &[&str] =
     &[".rs", ".toml", ".md", ".json", ".css", ".html", ".js", ".py", ".woff2", ".lock", ".txt"];
 
-/// Words in backticks that look like paths, with their lines.
+/// Words in backticks that look like paths, and where links lead, with their lines.
 fn paths(text: &str) -> Vec<(usize, String)> {
     let mut found = Vec::new();
     let mut fenced = false;
@@ -20,6 +20,8 @@ fn paths(text: &str) -> Vec<(usize, String)> {
             fenced = !fenced;
             continue;
         }
+        let linked = line.split("](").skip(1).filter_map(|rest| rest.split(')').next());
+        found.extend(linked.filter(|to| !to.contains([':', '#'])).map(|to| (index + 1, to.to_owned())));
         for word in line.split('`').skip(1).step_by(2).filter(|_| !fenced) {
             let is_file = ENDINGS.iter().any(|ending| word.ends_with(ending));
             let is_folder = word.ends_with('/');
@@ -58,10 +60,11 @@ fn the_documents_name_what_is_there() {
         }
     }
     crate::nothing(&found);
-    let document = File::planted("docs/A.md", "`core/src/`, `b.rs`\n`gone.rs`, `x.y()`, `dist/a.html`\n");
+    let document =
+        File::planted("docs/A.md", "`core/src/`, `b.rs`\n`gone.rs`, `x.y()`, `dist/a.html`\n![a](c.png)");
     let there = [File::planted("docs/b.rs", "")];
     crate::planted(
         &missing(&document, &there, &|path| path == "core/src/"),
-        &["docs/A.md:2: `gone.rs` is not there"],
+        &["docs/A.md:2: `gone.rs` is not there", "docs/A.md:3: `c.png` is not there"],
     );
 }

@@ -213,8 +213,9 @@ fn bans(files: &[Rust]) -> Vec<String> {
                         || (name.called && !name.dotted && *index + 1 == name.parts.len());
                     counts && ban.names.contains(&part.as_str())
                 });
-                // A field or method of our own may be called `process`; a path or a plain name may not.
-                if banned.is_some() && !(name.dotted && !name.called) {
+                // A field of our own may be called `process`; a path, a plain name or a call may not.
+                let is_field = name.dotted && !name.called;
+                if banned.is_some() && !is_field {
                     let written = name.written();
                     found.push(format!("{}:{}: `{written}`: {}", file.path, name.line, ban.because));
                 }

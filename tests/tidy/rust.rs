@@ -71,11 +71,8 @@ fn test_modules(files: &[File]) -> BTreeSet<String> {
         let folder = if matches!(name, "mod" | "lib" | "main") { folder } else { stem };
         let mut under_test = false;
         for line in file.text.lines().map(str::trim) {
-            if let Some(module) = line.strip_prefix("mod ").and_then(|rest| rest.strip_suffix(';')) {
-                if under_test {
-                    modules.insert(format!("{folder}/{module}"));
-                }
-            }
+            let module = line.strip_prefix("mod ").and_then(|rest| rest.strip_suffix(';'));
+            modules.extend(module.filter(|_| under_test).map(|module| format!("{folder}/{module}")));
             under_test = line == "#[cfg(test)]" || (under_test && line.starts_with("#["));
         }
     }

@@ -87,10 +87,10 @@ pub(crate) const STEPS: &[Step] = &[
     },
     Step {
         name: "tidy",
-        about: "the rules of the architecture, and the test tools themselves",
+        about: "the rules of the architecture, the demonstration cases, and the test tools themselves",
         needs: &[],
         kind: Kind::Tests,
-        run: |bench| outside(bench, &["--lib", "--bins", "--test", "tidy"]),
+        run: |bench| outside(bench, &["--lib", "--bins", "--test", "tidy", "--test", "scenarios"]),
     },
     Step {
         name: "reference",

@@ -1,7 +1,7 @@
 //! Going round the page, and reading what it shows.
 
 use super::cases::{CASES, Case};
-use crate::page::{Page, plain_spaces};
+use crate::page::{Element, Page, plain_spaces};
 use crate::wait::{SOON, within};
 use crate::{act, find};
 use serde_json::{Value, json};
@@ -71,16 +71,25 @@ pub(super) fn use_everything(page: &Page) {
     go(page, "Person");
     fill(page, "RIGHT eye: best corrected distance acuity", "20/200-2");
     fill(page, "Case label", "Label-7");
+    into_view(&find::role(page, "radio", "Decimal acuity")).click();
     go(page, "Goals");
-    act::click(page, "button", "Add a goal");
-    act::choose(page, "Ask me each time");
+    into_view(&find::role(page, "button", "Add a goal")).click();
+    go(page, "Sheets");
+    into_view(&find::role(page, "button", "Print the sheet")).click();
+}
+
+/// Brings an element to the middle of the window, as one scrolls before one taps: at the edge the bar may lie over it.
+#[track_caller]
+pub(super) fn into_view<'p>(element: &Element<'p>) -> Element<'p> {
+    element.page.script("arguments[0].scrollIntoView({ block: 'center' })", &[element.id.to_json()]);
+    element.clone()
 }
 
 /// Empties a box, found by its label, and types into it key by key. A button that leads to a box has the box's name, so
 /// the role is said too.
 #[track_caller]
 pub(super) fn fill(page: &Page, label: &str, text: &str) {
-    find::role(page, "textbox", label).click();
+    into_view(&find::role(page, "textbox", label)).click();
     act::press(page, &["Control+a", "Delete"]);
     act::type_keys(page, text);
 }

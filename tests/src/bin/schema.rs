@@ -1,4 +1,4 @@
-//! `schema case|telescopes`: prints the JSON Schema of the case file or of the list of telescopes.
+//! `schema [case|telescopes]`: prints the JSON Schema of the case file, or of the list of telescopes.
 //! `schema --write`: writes both into `demo-scenarios/`.
 #![expect(clippy::print_stdout, clippy::print_stderr, reason = "printing is this program's work")]
 
@@ -6,7 +6,7 @@ use arcminute_tests::{root, schema};
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    let argument = std::env::args().nth(1).unwrap_or_default();
+    let argument = std::env::args().nth(1).unwrap_or_else(|| "case".into());
     if argument == "--write" {
         return written();
     }

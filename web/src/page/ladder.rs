@@ -8,7 +8,7 @@ use crate::model::words::Where;
 use crate::plot::Drawing;
 use crate::plot::ladder::{LadderArrow, LadderInput, ladder};
 use crate::ui::{Cautions, Picture, Place, Working, is, live, use_case, when, words};
-use arcminute_core::acuity::written;
+use arcminute_core::acuity::{Reading, written};
 use arcminute_core::explain::Explain;
 use arcminute_core::unit::Magnification;
 use leptos::prelude::*;
@@ -33,12 +33,20 @@ pub(super) fn picture(answer: &Answer) -> Option<Drawing> {
     let scale = answer.scale;
     Some(ladder(&LadderInput {
         person: now,
-        person_label: written(now, answer.scale),
+        person_label: recorded(answer).unwrap_or_else(|| written(now, answer.scale)),
         retest_limit: answer.retest_limit?,
         goals,
         arrows,
         label: &move |value| written(value, scale),
     }))
+}
+
+/// The acuity as it was recorded, letters and all.
+fn recorded(answer: &Answer) -> Option<String> {
+    match answer.viewing().acuity.as_ref()? {
+        Reading::Measured(acuity) => Some(acuity.notation.to_string()),
+        Reading::Category(_) => None,
+    }
 }
 
 /// The lowest whole power that reaches the goal and its neighbours; all when there is none.

@@ -46,7 +46,7 @@ pub(super) fn environment() -> Outcome<Option<PathBuf>> {
 fn with_venv() -> Outcome<PathBuf> {
     let able = || {
         let python = run::find(&["python3", "python"])?;
-        run::succeeds(&python, &["-c", "import sys, venv, ensurepip; sys.exit(sys.version_info < (3, 9))"])
+        run::succeeds(&python, &["-c", "import sys, venv, ensurepip; sys.exit(sys.version_info < (3, 11))"])
             .then_some(python)
     };
     if let Some(python) = able() {

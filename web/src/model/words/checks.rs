@@ -96,6 +96,9 @@ pub fn way_out(way: &WayOut) -> String {
         WayOut::LargestBarrel(diameter) => {
             format!("take a telescope with a barrel of {} or less", mm_down(*diameter))
         }
+        WayOut::OtherRule(Placement::Centred) => {
+            "centre it on the pupil: a full-diameter telescope, for use seated only".into()
+        }
         WayOut::OtherRule(rule) => format!("place it by the other rule: {}", placement(*rule)),
         WayOut::LowerSegment(height) => format!("lower the segment to {} or less", mm_down(*height)),
         WayOut::HigherTelescope(rise) => format!("raise the telescope by {}", mm(*rise)),
