@@ -31,6 +31,60 @@ pub(crate) fn text(pdf: &Path) -> Vec<String> {
     pages
 }
 
+/// The words of each page in the order in which they were drawn, which is the order of the document.
+#[track_caller]
+pub(crate) fn words(pdf: &Path) -> Vec<Vec<String>> {
+    let all = run("pdftotext", &["-raw", "-enc", "UTF-8"], pdf, &["-"]);
+    let all = String::from_utf8(all).expect("text in UTF-8");
+    let pages = all.split('\u{C}').map(|page| page.split_whitespace().map(str::to_owned).collect());
+    let mut pages: Vec<Vec<String>> = pages.collect();
+    pages.pop();
+    pages
+}
+
+/// A picture of each page in the screens folder.
+#[track_caller]
+pub(crate) fn pictures(pdf: &Path, name: &str) -> Vec<PathBuf> {
+    let pages = page_sizes_mm(pdf).len();
+    let one = |page: usize| {
+        let (root, number) = (setup::screens().join(format!("{name}-{page}")), page.to_string());
+        let target = root.to_str().expect("a path in UTF-8").to_owned();
+        let options = ["-png", "-r", "100", "-singlefile", "-f", &number, "-l", &number];
+        run("pdftoppm", &options, pdf, &[&target]);
+        root.with_extension("png")
+    };
+    (1..=pages).map(one).collect()
+}
+
+/// Width and height in millimetres, and the left side from the left side of the paper, of each line drawing on a page
+/// (counted from 1) that is so many units of its own wide, from middle of stroke to middle of stroke.
+#[track_caller]
+pub(crate) fn outlines_mm(pdf: &Path, page: usize, stroke: &str) -> Vec<[f64; 3]> {
+    let number = page.to_string();
+    let svg = run("pdftocairo", &["-svg", "-f", &number, "-l", &number], pdf, &["-"]);
+    let svg = String::from_utf8(svg).expect("a drawing in UTF-8");
+    let paths = svg.split("<path ").filter(|path| path.contains(&format!("stroke-width:{stroke};")));
+    paths.map(box_of_path).collect()
+}
+
+/// Box of a path by its points and its scaling (`matrix(a,0,0,d,e,f)`; nothing on a sheet is turned).
+fn box_of_path(path: &str) -> [f64; 3] {
+    let part = |name: &str| {
+        let (_, after) = path.split_once(name).unwrap_or_else(|| panic!("no {name} in {path:.80}"));
+        let end = after.find(['"', ')']).unwrap_or(after.len());
+        let numbers = after[..end].split([' ', ',']).filter_map(|word| word.parse::<f64>().ok());
+        numbers.collect::<Vec<f64>>()
+    };
+    let (points, matrix) = (part(" d=\""), part("matrix("));
+    let range = |first: usize| {
+        let of_one = points.iter().skip(first).step_by(2);
+        of_one.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| (low.min(*value), high.max(*value)))
+    };
+    let ((left, right), (top, bottom)) = (range(0), range(1));
+    let (across, down) = (matrix[0].abs() * MM_PER_POINT, matrix[3].abs() * MM_PER_POINT);
+    [(right - left) * across, (bottom - top) * down, left * across + matrix[4] * MM_PER_POINT]
+}
+
 /// Width and height of each page in millimetres.
 #[track_caller]
 pub(crate) fn page_sizes_mm(pdf: &Path) -> Vec<(f64, f64)> {

@@ -5,7 +5,7 @@ use super::{RefractionThrough, refraction_through};
 use crate::error::{Error, Why};
 use crate::optics::{
     Afocal, Element, Field, Focused, LightThrough, Ring, Sight, Telescope, Train, field_of_view,
-    light_through, ring_scotoma, view,
+    field_of_view_at, light_through, ring_scotoma, view,
 };
 use crate::predict::{Prediction, predict};
 use crate::task::{Demand, Goal};
@@ -160,7 +160,7 @@ pub fn evaluate_telescope(
     let in_use = Magnification::from_times(seen.enlargement / view(&own, own_sight).enlargement);
     let wanted_at_eye = -refraction.ametropia.after(viewer.eyepiece_to_eye);
     let reach = focus_reach(out_of_range, seen.focus_demand - wanted_at_eye)?;
-    let apparent = field_of_view(&train, viewer.pupil);
+    let apparent = field_of_view_at(&train, viewer.pupil, seen.focus_demand);
     let far_train = telescope.afocal_train().to_eye(viewer.eyepiece_to_eye);
     let computed = field_of_view(&far_train, viewer.pupil).map(|field| field.real(&far_train).half);
     let (real_field, field_basis) = match (telescope.marked_field, computed) {

@@ -2,7 +2,7 @@
 
 use super::{Sight, Train, view};
 use crate::math;
-use crate::unit::{Angle, Length};
+use crate::unit::{Angle, Length, Vergence};
 use alloc::vec::Vec;
 
 /// Apparent field at the eye: full angles at which the bundle that fills the pupil on axis is whole, half, gone.
@@ -18,21 +18,31 @@ pub struct Field {
 
 /// Apparent field of `train`, which ends at the eye, for a pupil of this diameter; `None` where nothing limits it.
 ///
-/// In the section through the axis each opening, carried to the pupil's plane, leaves an interval of heights that moves
-/// with the slope; the field ends where the common interval has shrunk to the wanted share of its width on axis.
+/// The light is taken to arrive parallel; where it does not (an ametropic eye), see [`field_of_view_at`].
+#[must_use]
+pub fn field_of_view(train: &Train, pupil: Length) -> Option<Field> {
+    field_of_view_at(train, pupil, Vergence::ZERO)
+}
+
+/// Apparent field of `train`, which ends at the eye, for a pupil of this diameter and light that arrives with this
+/// demand: [`View::focus_demand`](super::View::focus_demand). `None` where nothing limits it.
 ///
-/// * Domain: paraxial, round openings. Off the section the shares differ a little; full and last do not. Where the light
-///   does not arrive parallel (an ametropic eye), half is exact, full and last are off by up to the focus times half
-///   the pupil (in radians).
+/// In the section through the axis each opening, carried to the pupil's plane, leaves an interval of heights that moves
+/// with the slope; the field ends where the common interval has shrunk to the wanted share of its width on axis. Slopes
+/// are those of the ray through the middle of the pupil.
+///
+/// * Domain: paraxial, round openings. Off the section the shares differ a little; full and last do not.
 /// * Source: Smith, chapter 13 (Galilean: the eye's pupil is the stop, the objective the window; Keplerian: the field
 ///   stop or the eyepiece rim); generalised here, and checked against those closed forms.
 #[must_use]
-pub fn field_of_view(train: &Train, pupil: Length) -> Option<Field> {
+pub fn field_of_view_at(train: &Train, pupil: Length, focus_demand: Vergence) -> Option<Field> {
     // (drift, half-width): the interval of heights at the pupil is drift·slope ± half-width.
     let mut intervals = alloc::vec![(0.0, pupil.m() / 2.0)];
     let mut hard_limits = Vec::new();
     for aperture in train.apertures() {
-        let (alpha, beta, radius) = (aperture.alpha, aperture.beta.m(), aperture.radius.m());
+        let (beta, radius) = (aperture.beta.m(), aperture.radius.m());
+        // A ray of the bundle, y off the middle of the pupil, is steeper than the middle one by the demand times y.
+        let alpha = aperture.alpha + beta * focus_demand.dioptres();
         if math::abs(alpha) * pupil.m() < 1e-9 * radius {
             // In the plane of an image: all of the bundle passes or none.
             hard_limits.push(radius / math::abs(beta));

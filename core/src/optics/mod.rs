@@ -26,7 +26,7 @@ mod view;
 
 pub use depth::{DepthOfField, depth_of_field};
 pub use exit_pupil::{LightThrough, disc_overlap, light_through};
-pub use field::{Field, field_of_view};
+pub use field::{Field, field_of_view, field_of_view_at};
 pub use minifier::{MinusLens, minus_lens};
 pub use prism::{prism_deviation, prism_displacement};
 pub use ray::RayMatrix;

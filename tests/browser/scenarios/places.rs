@@ -32,10 +32,10 @@ pub(super) fn arrived(page: &Page, place: &str) {
 #[track_caller]
 pub(super) fn load(page: &Page, case: &Case) {
     if find::id(page, "demo-menu").attribute("aria-expanded").as_deref() != Some("true") {
-        act::click(page, "button", "Demonstration cases");
+        into_view(&find::role(page, "button", "Demonstration cases")).click();
     }
-    // The focus may still be on this heading from before; it is on the menu now.
-    act::click(page, "button", case.about());
+    // The focus may have been on this heading before; it is on the menu now.
+    into_view(&find::role(page, "button", case.about())).click();
     arrived(page, "Person");
 }
 

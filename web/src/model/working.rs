@@ -113,45 +113,51 @@ fn symbol(name: &str) -> Piece {
     Piece::Symbol(greek(base).into(), index.into())
 }
 
-fn is_function(name: &str, after: Option<&&str>) -> bool {
-    name.starts_with(|c: char| c.is_ascii_alphabetic()) && after.is_some_and(|next| next.starts_with('('))
-}
-
 fn operators(text: &str) -> String {
     text.replace('*', "×")
 }
 
-fn pieces_of(text: &str) -> Vec<Piece> {
+/// What a token of a formula's text is.
+enum Token<'a> {
+    Function(&'a str),
+    Name(&'a str),
+    Other(String),
+}
+
+fn read(text: &str) -> impl Iterator<Item = Token<'_>> {
     let tokens = tokens(text);
-    tokens
-        .iter()
-        .enumerate()
-        .map(|(at, token)| {
-            if is_function(token, tokens.get(at + 1)) {
-                Piece::Plain(greek(token).into())
-            } else if token.starts_with(|c: char| c.is_ascii_alphabetic()) {
-                symbol(token)
-            } else {
-                Piece::Plain(operators(number(token)))
-            }
+    (0..tokens.len()).map(move |at| {
+        let token = tokens[at];
+        let opens = tokens.get(at + 1).is_some_and(|next| next.starts_with('('));
+        match (token.starts_with(|c: char| c.is_ascii_alphabetic()), opens) {
+            (true, true) => Token::Function(greek(token)),
+            (true, false) => Token::Name(token),
+            (false, _) => Token::Other(operators(number(token))),
+        }
+    })
+}
+
+fn pieces_of(text: &str) -> Vec<Piece> {
+    read(text)
+        .map(|token| match token {
+            Token::Function(name) => Piece::Plain(name.into()),
+            Token::Name(name) => symbol(name),
+            Token::Other(text) => Piece::Plain(text),
         })
         .collect()
 }
 
 fn with_numbers(text: &str, inputs: &[Named]) -> String {
-    let tokens = tokens(text);
-    tokens
-        .iter()
-        .enumerate()
-        .map(|(at, token)| {
-            if is_function(token, tokens.get(at + 1)) {
-                return greek(token).to_owned();
-            }
-            match inputs.iter().find(|input| input.symbol == *token) {
-                Some(input) if input.value < 0.0 => format!("({})", format::named(input)),
-                Some(input) => format::named(input),
-                None => operators(number(token)),
-            }
+    let value = |name: &str| match inputs.iter().find(|input| input.symbol == name) {
+        Some(input) if input.value < 0.0 => format!("({})", format::named(input)),
+        Some(input) => format::named(input),
+        None => name.to_owned(),
+    };
+    read(text)
+        .map(|token| match token {
+            Token::Function(name) => name.to_owned(),
+            Token::Name(name) => value(name),
+            Token::Other(text) => text,
         })
         .collect()
 }

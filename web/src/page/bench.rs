@@ -6,7 +6,7 @@ use crate::model::draft::{CorrectionChoice, EyeChoice};
 use crate::model::shown::{self, Row};
 use crate::model::words::PROMPTS;
 use crate::model::{devices, summary};
-use crate::ui::{Part, Place, is, items, live, use_case, when, words};
+use crate::ui::{Compare, Part, Place, is, items, live, use_case, when, words};
 use leptos::prelude::*;
 
 /// The telescopes of the list for the goal and the eye, and the chosen one in full.
@@ -37,22 +37,11 @@ pub fn BenchPlace() -> impl IntoView {
         {when(move || 0 < count.get(), move || view! {
             <h2>"Telescopes"</h2>
             <p class="help">{devices::demo().about.clone()}</p>
-            <div class="compare">
-                <table id="telescopes" role="table">
-                    <thead role="rowgroup">
-                        <tr role="row">
-                            <th scope="col" role="columnheader">"Telescope"</th>
-                            <th scope="col" role="columnheader">"Acuity, band (95 %)"</th>
-                            <th scope="col" role="columnheader">"Chance of the goal"</th>
-                            <th scope="col" role="columnheader">"Field"</th>
-                            <th scope="col" role="columnheader">"Light"</th>
-                            <th scope="col" role="columnheader">"Nearest focus"</th>
-                            <th scope="col" role="columnheader">"Choose"</th>
-                        </tr>
-                    </thead>
-                    <tbody role="rowgroup">{rows()}</tbody>
-                </table>
-            </div>
+            <Compare
+                key="telescopes"
+                columns=&["Telescope", "Acuity, band (95 %)", "Chance of the goal", "Field", "Light", "Nearest focus", "Choose"]
+                rows=rows()
+            />
             <p hidden=is(move || away.get() == 0)>
                 <button
                     type="button"
@@ -101,7 +90,9 @@ fn cells(row: Row, chosen: Part<bool>, folded: Signal<bool>) -> AnyView {
     let choose = move |_| case.draft.update(|draft| draft.bench.telescope = id.to_owned());
     let lowest =
         row.lowest.then(|| view! { <span class="tag">"lowest power that does it"</span> }.into_any());
-    let label = format!("Choose {} {}", row.marking, row.name);
+    let word = move || if chosen.get() { "Chosen" } else { "Choose" };
+    let of = format!("{} {}", row.marking, row.name);
+    let label = words(move || format!("{} {of}", word()));
     let numbers = match row.trouble {
         Some(trouble) => view! { <td role="cell" class="trouble" colspan="5" data-what="Cannot serve">{trouble}</td> }.into_any(),
         None => view! {
@@ -119,7 +110,7 @@ fn cells(row: Row, chosen: Part<bool>, folded: Signal<bool>) -> AnyView {
             {numbers}
             <td role="cell" data-what="Choose">
                 <button type="button" id=format!("choose-{id}") aria-label=label aria-pressed=words(move || chosen.get().to_string()) on:click=choose>
-                    {words(move || if chosen.get() { "Chosen".into() } else { "Choose".into() })}
+                    {words(move || word().into())}
                 </button>
             </td>
         </tr>

@@ -7,7 +7,7 @@ use crate::model::summary;
 use crate::model::words::Where;
 use crate::plot::Drawing;
 use crate::plot::ladder::{LadderArrow, LadderInput, ladder};
-use crate::ui::{Cautions, Picture, Place, Working, is, live, use_case, when, words};
+use crate::ui::{Cautions, Compare, Picture, Place, Working, is, live, use_case, when, words};
 use arcminute_core::acuity::{Reading, written};
 use arcminute_core::explain::Explain;
 use arcminute_core::unit::Magnification;
@@ -101,21 +101,11 @@ pub fn LadderPlace() -> impl IntoView {
         <Picture key="ladder-picture" drawing=drawing/>
         {when(move || !rows.get().is_empty(), move || view! {
             <h2>"Whole powers"</h2>
-            <div class="compare">
-                <table id="powers" role="table">
-                    <thead role="rowgroup">
-                        <tr role="row">
-                            <th scope="col" role="columnheader">"Power"</th>
-                            <th scope="col" role="columnheader">"Acuity predicted"</th>
-                            <th scope="col" role="columnheader">"Band (95 %)"</th>
-                            <th scope="col" role="columnheader">"Chance of the goal"</th>
-                            <th scope="col" role="columnheader">"Goal"</th>
-                            <th scope="col" role="columnheader">"Usual field"</th>
-                        </tr>
-                    </thead>
-                    <tbody role="rowgroup">{body()}</tbody>
-                </table>
-            </div>
+            <Compare
+                key="powers"
+                columns=&["Power", "Acuity predicted", "Band (95 %)", "Chance of the goal", "Goal", "Usual field"]
+                rows=body()
+            />
             <p class="help">
                 "Usual field: 50° of apparent field shared by the power, for spectacle-mounted Keplerians; common practice, no source. The band and chance hold for repeats of the test that scatter by the retest limit (assumed normal)."
             </p>

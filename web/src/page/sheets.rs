@@ -75,6 +75,7 @@ fn Paperwork(
             </section>
             <section class="leaf" aria-label="Order and fitting sheet, page 2 of 2">
                 {live(move || head(&sheet.get()))}
+                {live(move || stop_again(&sheet.get()))}
                 <h3>"Front of the frame, true size, as the examiner sees it"</h3>
                 <Picture key="sheet-front" drawing=case.of_answer(front) true_size=true/>
                 <div class="check-bar">
@@ -120,6 +121,16 @@ fn stop(sheet: &Sheet) -> AnyView {
             .into_any()
     });
     view! { {refused} {blanks} {warnings} }.into_any()
+}
+
+/// The same in short for the page with the drawing, which may be parted from the first.
+fn stop_again(sheet: &Sheet) -> AnyView {
+    let stops = sheet.refused.is_some() || !sheet.blanks.is_empty();
+    stops
+        .then(|| {
+            view! { <p class="void"><strong>"DO NOT ORDER. "</strong> "Page 1 says why." </p> }.into_any()
+        })
+        .into_any()
 }
 
 fn sections(sections: Vec<SheetSection>) -> AnyView {

@@ -6,6 +6,7 @@
 
 mod case;
 mod choice;
+mod compare;
 mod drawing;
 mod entry;
 mod live;
@@ -15,6 +16,7 @@ mod working;
 
 pub use case::{Case, Place, use_case};
 pub use choice::{Choice, Tick};
+pub use compare::Compare;
 pub use drawing::Picture;
 pub use entry::Entry;
 pub use live::{is, items, live, when, words};
