@@ -56,8 +56,8 @@ pub(crate) fn pictures(pdf: &Path, name: &str) -> Vec<PathBuf> {
     (1..=pages).map(one).collect()
 }
 
-/// Width and height in millimetres, and the left side from the left side of the paper, of each line drawing on a page
-/// (counted from 1) that is so many units of its own wide, from middle of stroke to middle of stroke.
+/// Width, height and left side in millimetres of each outline on a page (counted from 1) drawn with a stroke of this
+/// width in units of its drawing; from middle of stroke to middle of stroke, the side from the edge of the paper.
 #[track_caller]
 pub(crate) fn outlines_mm(pdf: &Path, page: usize, stroke: &str) -> Vec<[f64; 3]> {
     let number = page.to_string();

@@ -12,6 +12,7 @@ use arcminute_web::model::{case_file, devices, entry, shown, summary};
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
+use std::collections::BTreeMap;
 
 /// Junk that a box refuses.
 const JUNK: &str = "?!";
@@ -177,6 +178,54 @@ proptest! {
             prop_assert!(!sheet.blanks.is_empty(), "{:?} is on no list of blanks", field);
         }
     }
+}
+
+/// A value for a box, unlike what is assumed when it is empty.
+fn another(kind: Kind, assumed: Option<f64>) -> Option<String> {
+    match kind {
+        Kind::Words => None,
+        Kind::Acuity => Some("20/800".into()),
+        Kind::Refraction => Some("+5.00 -3.00 x 045".into()),
+        Kind::Length(bound) | Kind::Number(bound) => {
+            let (low, high) = bound.usual;
+            Some(if assumed == Some(high) { low } else { high }.to_string())
+        }
+    }
+}
+
+/// Values of a report's records by key, as text; not the checks of a fit, since one without its inputs is not made.
+fn by_key(draft: &Draft) -> BTreeMap<String, String> {
+    let report = report(draft);
+    let results = report["results"].as_array().cloned().unwrap_or_default();
+    results.into_iter().map(|one| (one["key"].to_string(), one["values"].to_string())).collect()
+}
+
+/// A box that cannot be used is not taken as empty: whatever an empty box or another value would decide is left open.
+#[test]
+fn a_box_that_cannot_be_used_is_not_taken_as_empty() {
+    let mut looked_at = 0;
+    for name in crate::reading::names() {
+        let case = crate::reading::case(&name);
+        for field in FieldId::all(case.goals.len()) {
+            let info = field.info();
+            let with = |text: &str| {
+                let mut draft = case.clone();
+                field.set_text(&mut draft, text.into());
+                by_key(&draft)
+            };
+            let Some(another) = another(info.kind, info.assumed) else { continue };
+            let (empty, another, junk) = (with(""), with(&another), with(JUNK));
+            for (key, taken) in &empty {
+                let depends = another.get(key) != Some(taken);
+                looked_at += usize::from(depends);
+                assert!(
+                    !depends || junk.get(key) != Some(taken),
+                    "{name}: {field:?} is taken as empty in {key}"
+                );
+            }
+        }
+    }
+    assert!(100 < looked_at, "only {looked_at} results depend on a box");
 }
 
 /// A refraction that cannot be read is not printed as none.

@@ -100,7 +100,7 @@ const BANS: &[Ban] = &[
     Ban {
         folders: &["web/src/"],
         but: &[],
-        names: &["Reflect", "inline_js", "eval", "Function"],
+        names: &["Reflect", "inline_js", "eval", "new_no_args", "new_with_args"],
         because: "no name is looked up at run time and no script is carried in Rust",
     },
 ];

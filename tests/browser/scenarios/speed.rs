@@ -21,25 +21,23 @@ const FIRST_VISIT_GZIP_BYTES: usize = 350_000;
 /// One frame of a usual screen.
 const FRAME_MS: f64 = 1000.0 / 60.0;
 
-/// Keys of one round, and rounds; the machine may be busy with something else in one of them.
+/// Keys of one round, at least, and rounds.
 const KEYS: usize = 200;
-const ROUNDS: usize = 4;
+const ROUNDS: usize = 3;
 
 /// Writes down for each input how long until all that follows from it has run, and until it is painted.
 ///
-/// The first is taken in a task of its own posted as the event arrives: before it all listeners and all effects they
-/// queue have run, and the style and layout they cause are forced there and counted. The second is a task posted from the
-/// frame in which the change is painted.
+/// The first is taken in an urgent task of its own, posted as the event arrives: before it all listeners and all effects
+/// that they queue have run; style and layout are forced there and counted. The second is taken in a task posted from
+/// the frame in which the change is painted.
 const WATCH: &str = "
     const times = window.keyTimes = { update: [], paint: [] };
     addEventListener('input', () => {
         const start = performance.now();
-        const after = new MessageChannel();
-        after.port1.onmessage = () => {
+        scheduler.postTask(() => {
             document.body.getBoundingClientRect();
             times.update.push(performance.now() - start);
-        };
-        after.port2.postMessage(0);
+        }, { priority: 'user-blocking' });
         requestAnimationFrame(() => {
             const painted = new MessageChannel();
             painted.port1.onmessage = () => times.paint.push(performance.now() - start);
@@ -53,46 +51,52 @@ struct Percentiles {
     worst: f64,
 }
 
-fn percentiles(values: &Value) -> Percentiles {
-    let mut sorted: Vec<f64> = values.as_array().into_iter().flatten().filter_map(Value::as_f64).collect();
-    sorted.sort_by(f64::total_cmp);
-    let at = |share: usize| sorted[(sorted.len() * share / 100).min(sorted.len() - 1)];
+fn numbers(list: &Value) -> Vec<f64> {
+    list.as_array().into_iter().flatten().filter_map(Value::as_f64).collect()
+}
+
+fn percentiles(mut values: Vec<f64>) -> Percentiles {
+    values.sort_by(f64::total_cmp);
+    let at = |share: usize| values[(values.len() * share / 100).min(values.len() - 1)];
     Percentiles { half: at(50), most: at(95), worst: at(100) }
 }
 
-/// Types and erases real characters in the box that has the focus, in several rounds; the round with the least p95.
+/// The same keys in several rounds: what else the machine does only adds to a time, so the least of each key is nearest
+/// to what the page takes for it.
+fn least(rounds: &[Vec<f64>]) -> Vec<f64> {
+    let of_key = |key: usize| rounds.iter().map(|round| round[key]).fold(f64::INFINITY, f64::min);
+    (0..rounds[0].len()).map(of_key).collect()
+}
+
+/// Types and erases real characters in the box that has the focus, in several rounds.
 #[track_caller]
 fn typing(page: &Page, what: &str, text: &str) {
     page.script(WATCH, &[]);
     let erase = vec![chord("Backspace"); text.chars().count()];
-    let once: Vec<Vec<String>> =
-        text.chars().map(|letter| vec![letter.to_string()]).chain(erase).collect();
-    let mut best: Option<(Percentiles, Percentiles)> = None;
+    let once: Vec<Vec<String>> = text.chars().map(|letter| vec![letter.to_string()]).chain(erase).collect();
+    // Whole times there and back, so that each round begins alike.
+    let keys = KEYS.div_ceil(once.len()) * once.len();
+    let (mut updates, mut paints) = (Vec::new(), Vec::new());
     for _ in 0..ROUNDS {
         page.script("keyTimes.update = []; keyTimes.paint = []", &[]);
-        let mut pressed = 0;
-        while pressed < KEYS {
-            page.keys(&once);
-            pressed += once.len();
+        let mut times = Value::Null;
+        for (pressed, key) in once.iter().cycle().take(keys).enumerate() {
+            // One key at a time, as fingers do: a queue of keys would be measured and not the page.
+            page.keys(std::slice::from_ref(key));
+            times = within(SOON, "the times of a key", || {
+                let times = page.try_script("return keyTimes", &[]).map_err(|refusal| refusal.to_string())?;
+                let counted = |kind: &str| times[kind].as_array().is_some_and(|all| all.len() == pressed + 1);
+                if counted("update") && counted("paint") { Ok(times) } else { Err("not yet".to_owned()) }
+            });
         }
-        let times = within(SOON, "a time for each key", || {
-            let times = page.try_script("return keyTimes", &[]).map_err(|refusal| refusal.to_string())?;
-            let count = |kind: &str| times[kind].as_array().map_or(0, Vec::len);
-            if count("update") == pressed && count("paint") == pressed {
-                Ok(times)
-            } else {
-                Err(format!("{} and {} of {pressed}", count("update"), count("paint")))
-            }
-        });
-        let (update, paint) = (percentiles(&times["update"]), percentiles(&times["paint"]));
-        if best.as_ref().is_none_or(|(before, _)| update.most < before.most) {
-            best = Some((update, paint));
-        }
+        updates.push(numbers(&times["update"]));
+        paints.push(numbers(&times["paint"]));
     }
-    let (update, paint) = best.expect("several rounds");
+    let (update, paint) = (percentiles(least(&updates)), percentiles(least(&paints)));
+    let one_round = percentiles(updates.swap_remove(ROUNDS - 1));
     let figures = json!({
-        "keys": KEYS, "update_p50_ms": update.half, "update_p95_ms": update.most, "update_max_ms": update.worst,
-        "paint_p50_ms": paint.half, "paint_p95_ms": paint.most,
+        "keys": keys, "update_p50_ms": update.half, "update_p95_ms": update.most, "update_max_ms": update.worst,
+        "paint_p50_ms": paint.half, "paint_p95_ms": paint.most, "update_p95_of_last_round_ms": one_round.most,
     });
     measure::note(&format!("typing: {what}"), &figures);
     say(&format!("typing, {what}: {figures}"));
@@ -141,7 +145,7 @@ fn a_key_in_a_box_of_the_fit_is_answered_within_a_frame() {
 }
 
 #[test]
-fn the_telescopes_change_within_a_frame_of_a_choice() {
+fn all_telescopes_change_within_two_frames_of_a_choice() {
     let page = super::open(&Options::desktop());
     load(&page, case("pupil-reads-the-board"));
     go(&page, "Bench");
@@ -151,12 +155,15 @@ fn the_telescopes_change_within_a_frame_of_a_choice() {
         act::choose(&page, "Lens in the eyepiece");
         act::choose(&page, "Focused out with the tube");
     }
-    let times = page.script("return keyTimes.update", &[]);
-    let update = percentiles(&times);
+    within(SOON, "a time for each choice", || {
+        let count = page.script("return keyTimes.update.length", &[]);
+        if count == json!(40) { Ok(()) } else { Err(count.to_string()) }
+    });
+    let update = percentiles(numbers(&page.script("return keyTimes.update", &[])));
     let figures = json!({ "update_p50_ms": update.half, "update_p95_ms": update.most });
     measure::note("choosing: correction on Bench, all telescopes shown", &figures);
     say(&format!("choosing on Bench: {figures}"));
-    assert!(update.half <= 2.0 * FRAME_MS, "half of the choices within {} ms", update.half);
+    assert!(update.most <= 2.0 * FRAME_MS, "95 % of the choices within {} ms", update.most);
 }
 
 #[test]

@@ -192,8 +192,9 @@ fn frame(draft: &Draft, answer: &Answer) -> Vec<(String, String)> {
         FieldState::Empty { assumed: Some(assumed) } => format!("{assumed} (assumed)"),
         _ => BLANK.into(),
     };
-    let pair = |right: Option<Length>, left: Option<Length>| {
-        format!("RIGHT {}, LEFT {}", optional(right), optional(left))
+    let pair = |right: Option<Length>, left: Option<Length>| match (right, left) {
+        (None, None) => BLANK.into(),
+        _ => format!("RIGHT {}, LEFT {}", optional(right), optional(left)),
     };
     let diameter = match typed(FieldId::EffectiveDiameter) {
         blank if blank == BLANK => "corners rounded by 8 mm (assumed)".into(),
