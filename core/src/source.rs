@@ -40,8 +40,6 @@ sources! {
     DICOM_ACUITY: "dicom-acuity", Published, "DICOM PS3.17, Annex RR.2: visual acuity notations and their conversion";
     /// Letter score of log charts.
     BECK_2003: "beck-2003", Published, "Beck et al. 2003, Am J Ophthalmol 135:194: letter score of log charts (read in a package that quotes it)";
-    /// Averaging and converting acuity.
-    HOLLADAY_2004: "holladay-2004", Published, "Holladay 2004, J Cataract Refract Surg 30:287: visual acuity measurements";
     /// Labels of the log ladder.
     LADDER: "ladder", FromMemory, "ISO 8596: steps of 0.1 log on preferred numbers (rule read, list of grades from memory)";
     /// Two-distance letter score.
@@ -74,18 +72,12 @@ sources! {
     YOHO_2009: "yoho-2009", Published, "Yoho 2009, Eyecare Business, January: fitting notes for spectacle telescopes";
     /// Reserve for reading.
     CHEONG_2002: "cheong-2002", Published, "Cheong, Lovie-Kitchin & Bowers 2002, Clin Exp Optom 85:229: acuity reserve 2:1 (0.3 log) for fluent reading";
-    /// Reserve for spotting.
-    SPOT_RESERVE: "spot-reserve", FromMemory, "Whittaker & Lovie-Kitchin 1993, Optom Vis Sci 70:54: spotting near threshold (number from memory)";
     /// Success with telescopes.
     LOWE_2000: "lowe-2000", Published, "Lowe & Rubinstein 2000, Optom Vis Sci 77:260: use of distance telescopes unrelated to acuity or pathology";
     /// Head movement and telescopes.
     DEMER_1991: "demer", Published, "Demer et al., IOVS 1989 and 1991 (years from memory): steadiness, not acuity, separates successes";
-    /// Depth of focus of the eye.
-    ATCHISON_1997: "atchison-1997", Published, "Atchison, Charman & Woods 1997, Optom Vis Sci 74:511: subjective depth of focus";
     /// Lens tolerances.
     ANSI_Z80_1: "ansi-z80-1", Published, "ANSI Z80.1-2015, from a laboratory summary of the text";
-    /// Axis tolerance.
-    OLA_2006: "ola-2006", Published, "Optical Laboratories Association white paper 2006: axis tolerance as asin(0.12 / 2C)";
     /// Frame terms.
     ISO_8624: "iso-8624", Published, "ISO 8624:2020 and the 2011 wording: the boxing system of frame measurement";
     /// Lens tilt.
@@ -102,8 +94,6 @@ sources! {
     NORMAL_MODEL: "normal-model", Assumed, "assumed: repeated measurements scatter normally, with and without the aid, by the retest limit chosen";
     /// No source.
     COMMON_PRACTICE: "common-practice", CommonPractice, "common practice, no source";
-    /// Our own choice.
-    ASSUMED: "assumed", Assumed, "assumed so that the sum can be done; change it if you know better";
 }
 
 #[cfg(test)]

@@ -78,7 +78,9 @@ fn box_of_path(path: &str) -> [f64; 3] {
     let (points, matrix) = (part(" d=\""), part("matrix("));
     let range = |first: usize| {
         let of_one = points.iter().skip(first).step_by(2);
-        of_one.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| (low.min(*value), high.max(*value)))
+        of_one.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| {
+            (low.min(*value), high.max(*value))
+        })
     };
     let ((left, right), (top, bottom)) = (range(0), range(1));
     let (across, down) = (matrix[0].abs() * MM_PER_POINT, matrix[3].abs() * MM_PER_POINT);

@@ -23,13 +23,7 @@ const UNSHOWN: &[Except] = &[
 ];
 
 /// Sources that nothing rests on yet.
-const UNCITED: &[Except] = &[
-    except("HOLLADAY_2004", "for averages of acuities, which nothing takes yet"),
-    except("SPOT_RESERVE", "for the shelf of everyday targets, which is not there yet"),
-    except("ATCHISON_1997", "for the depth of focus of the eye, which depth of field takes as given"),
-    except("OLA_2006", "for axis tolerances by sum, where the table from the standard is used"),
-    except("ASSUMED", "for values assumed in a working; those in a box say `assumed` beside it"),
-];
+const UNCITED: &[Except] = &[];
 
 /// Names of the constants of a table: lines that begin `NAME: "id"`.
 fn constants(file: &File) -> Vec<String> {

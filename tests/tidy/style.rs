@@ -1,22 +1,14 @@
 //! Style sheet and markup agree: what is named in one is there in the other.
 
 use crate::rust::{Rust, code};
-use crate::tree::{self, Except, File, except, without};
+use crate::tree::{self, Except, File, without};
 use arcminute_web::model::answer::{Answer, FitAnswer};
 use arcminute_web::model::demo;
 use arcminute_web::plot::frame_front;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Classes in the markup that the style sheet does not name.
-const UNSTYLED: &[Except] = &[
-    except("class `chosen-telescope`", "says what the section is; a plain section is how it looks"),
-    except("class `found`", "says what the paragraph is; a plain paragraph is how it looks"),
-    except("class `intended`", "says what the fold is; a plain fold is how it looks"),
-    except("class `meaning`", "says what the button is for; a plain button is how it looks"),
-    except("class `notes`", "says what the list is; a plain list is how it looks"),
-    except("class `serves`", "marks the rows that reach the goal; words in the row say so"),
-    except("class `undecided`", "says what the section is; a plain section is how it looks"),
-];
+const UNSTYLED: &[Except] = &[];
 /// Selectors of the style sheet that no markup has.
 const UNUSED: &[Except] = &[];
 

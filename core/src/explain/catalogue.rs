@@ -40,7 +40,7 @@ formulas! {
     REAL_FIELD_STOP: "real-field-stop", "r" = "2 * atan(D_s / 2 / f_o)", "field stop in the image of a Keplerian, focused for infinity", SMITH_13;
     FIELD_WIDTH: "field-width", "w" = "2 * EVD * tan(a / 2)", "apparent field a at the eye", PARAXIAL;
     FIELD_GALILEAN: "field-galilean", "r" = "2 * atan(max(D_o, M * p) / 2 / (d + M * v) / M)", "Galilean focused for infinity; half of the light left; pupil p, eye v behind the eyepiece", SMITH_13;
-    FIELD_AT_DISTANCE: "field-at-distance", "w" = "2 * x * tan(r / 2)", "x from the entrance pupil of the instrument", GEOMETRY;
+    FIELD_AT_DISTANCE: "field-at-distance", "w" = "2 * x * tan(r / 2)", "marked field taken as seen from the eye, x away", GEOMETRY;
     REAL_FIELD_RULE: "real-field-rule", "r" = "50 / M", "spectacle-mounted Keplerian", COMMON_PRACTICE;
     NEAR_MAGNIFICATION: "near-magnification", "M_near" = "-(F_e - K) / (F_o + U)", "refocused by tube length for an object at U and ametropia K", PARAXIAL;
     OBJECTIVE_TO_TARGET: "objective-to-target", "x" = "D - d' / 1000 - e / 1000", "D from the eye, e from eyepiece to eye", GEOMETRY;

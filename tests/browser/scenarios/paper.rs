@@ -64,7 +64,10 @@ fn two_pages_of(sheet: &Path, paper: (f64, f64)) {
     let sizes = pdf::page_sizes_mm(sheet);
     assert_eq!(sizes.len(), 2, "two pages: {sizes:?}");
     for (wide, high) in sizes {
-        assert!((wide - paper.0).abs() < 0.5 && (high - paper.1).abs() < 0.5, "{wide} by {high}, not {paper:?}");
+        assert!(
+            (wide - paper.0).abs() < 0.5 && (high - paper.1).abs() < 0.5,
+            "{wide} by {high}, not {paper:?}"
+        );
     }
     assert!(pdf::is_tagged(sheet), "tagged for screen readers");
     assert_eq!(pdf::title(sheet).as_deref(), Some("Arcminute"), "the title tells nothing of the case");
@@ -99,7 +102,11 @@ fn every_word_is_on_paper(page: &Page, sheet: &Path, paper: (f64, f64)) {
                 None => more.push(word.clone()),
             }
         }
-        assert!(rest.is_empty(), "page {}: from here on not on paper, or in another order: {rest:.80}", number + 1);
+        assert!(
+            rest.is_empty(),
+            "page {}: from here on not on paper, or in another order: {rest:.80}",
+            number + 1
+        );
         let known = |word: &String| word == "•" || drawn.contains(word);
         let strange: Vec<&String> = more.iter().filter(|word| !known(word)).collect();
         assert!(strange.is_empty(), "page {}: printed, but not shown: {strange:?}", number + 1);
@@ -121,7 +128,14 @@ fn true_to_scale(sheet: &Path, case: &Case) {
     let near = |found: f64, wanted: f64| (found - wanted).abs() <= 0.005 * wanted;
     let mut lenses = pdf::outlines_mm(sheet, 2, "0.4");
     lenses.retain(|[wide, high, _]| near(*wide, asked.a) && near(*high, asked.b));
-    assert_eq!(lenses.len(), 2, "two lenses of {} by {} mm: {:?}", asked.a, asked.b, pdf::outlines_mm(sheet, 2, "0.4"));
+    assert_eq!(
+        lenses.len(),
+        2,
+        "two lenses of {} by {} mm: {:?}",
+        asked.a,
+        asked.b,
+        pdf::outlines_mm(sheet, 2, "0.4")
+    );
     let inner = lenses[0][2] + lenses[0][0];
     assert!(near(lenses[1][2] - inner, asked.dbl), "{} mm of bridge", lenses[1][2] - inner);
     let bridge = f64::midpoint(inner, lenses[1][2]);
@@ -148,7 +162,11 @@ fn each_case_prints_on_two_whole_pages_true_to_scale() {
         nothing_is_cut_off(&page, paper, case.id);
         true_to_scale(&sheet, case);
         says_what_it_must(&pdf::words(&sheet), case);
-        assert_eq!(page.script("return document.title", &[]), "Arcminute", "the file's name would be neutral");
+        assert_eq!(
+            page.script("return document.title", &[]),
+            "Arcminute",
+            "the file's name would be neutral"
+        );
     }
     see::no_errors(&page);
 }
@@ -235,16 +253,20 @@ fn the_paper_follows_the_choice_and_back() {
 fn a_large_frame_and_long_words_still_fit_the_paper() {
     let page = super::open(&Options::desktop());
     load(&page, case("frame-too-shallow"));
-    let long = "Lives alone; wants to see who is at the door; steady hands; prefers a light frame. ".repeat(2);
+    let long =
+        "Lives alone; wants to see who is at the door; steady hands; prefers a light frame. ".repeat(2);
     fill(&page, "Case label", "Label-12345-67890");
     go(&page, "Goals");
     fill(&page, "What is it?", "Faces across the room, signs at the stop, and captions in the evening");
     go(&page, "Bench");
     act::choose(&page, "LEFT eye");
     go(&page, "Fit");
-    for (label, text) in
-        [("Box width A mm", "62"), ("Box height B mm", "56"), ("Bridge DBL mm", "26"), ("LEFT eye: PD mm", "38")]
-    {
+    for (label, text) in [
+        ("Box width A mm", "62"),
+        ("Box height B mm", "56"),
+        ("Bridge DBL mm", "26"),
+        ("LEFT eye: PD mm", "38"),
+    ] {
         fill(&page, label, text);
     }
     see::holds(&page, "fit-verdict", "The fit is possible");
@@ -259,5 +281,8 @@ fn a_large_frame_and_long_words_still_fit_the_paper() {
     }
     let printed = pdf::words(&pdf::print(&page, "paper-large")).concat().join(" ");
     assert!(printed.contains(long.trim()), "the notes are whole");
-    assert!(matches!(page.script("return document.title", &[]), Value::String(title) if title == "Arcminute"), "title");
+    assert!(
+        matches!(page.script("return document.title", &[]), Value::String(title) if title == "Arcminute"),
+        "title"
+    );
 }

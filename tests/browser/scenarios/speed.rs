@@ -100,7 +100,11 @@ fn typing(page: &Page, what: &str, text: &str) {
     });
     measure::note(&format!("typing: {what}"), &figures);
     say(&format!("typing, {what}: {figures}"));
-    assert!(update.most <= FRAME_MS, "{what}: 95 % of keys within {} ms, a frame is {FRAME_MS} ms", update.most);
+    assert!(
+        update.most <= FRAME_MS,
+        "{what}: 95 % of keys within {} ms, a frame is {FRAME_MS} ms",
+        update.most
+    );
 }
 
 #[expect(clippy::print_stdout, reason = "the figure is what the test is for")]

@@ -105,7 +105,7 @@ fn cells(row: Row, chosen: Part<bool>, folded: Signal<bool>) -> AnyView {
         .into_any(),
     };
     view! {
-        <tr role="row" id=format!("telescope-{id}") hidden=folded class:serves=row.serves class:lowest=row.lowest class:chosen=chosen.signal()>
+        <tr role="row" id=format!("telescope-{id}") hidden=folded class:lowest=row.lowest class:chosen=chosen.signal()>
             <th scope="row" role="rowheader">{row.marking} <span class="band">{row.name}</span> {lowest}</th>
             {numbers}
             <td role="cell" data-what="Choose">

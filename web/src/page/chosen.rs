@@ -51,11 +51,11 @@ fn InFull() -> impl IntoView {
     let facts = live(move || super::facts(facts.get()));
     let notes = live(move || items(notes.get()));
     view! {
-        <section class="chosen-telescope" aria-labelledby="chosen-name">
+        <section aria-labelledby="chosen-name">
             <h2 id="chosen-name">{name}</h2>
             <p class="answer" id="chosen-prediction">{prediction}</p>
             <dl class="facts">{facts}</dl>
-            <ul class="notes" id="chosen-notes">{notes}</ul>
+            <ul id="chosen-notes">{notes}</ul>
             <h3>"What a step in power costs"</h3>
             <p id="step-less">{words(move || less.get().unwrap_or_else(|| "There is no lower power of this design in the list.".into()))}</p>
             <p id="step-more">{words(move || more.get().unwrap_or_else(|| "There is no higher power of this design in the list.".into()))}</p>

@@ -204,7 +204,7 @@ fn one_check(check: CheckShown) -> AnyView {
     let ways = items(ways);
     view! {
         <li class=class>
-            <strong>{check.severity_words}": "</strong> {check.title} ": " <span class="found">{check.sentence}</span>
+            <strong>{check.severity_words}": "</strong> {check.title} ": " {check.sentence}
             <ul>{ways}</ul>
         </li>
     }

@@ -72,7 +72,7 @@ pub fn LadderPlace() -> impl IntoView {
     let rows = case.of_answer(shown::powers);
     let steps = case.of_answer(|answer| {
         let row = answer.powers.iter().find(|row| row.lowest);
-        row.map(|row| row.prediction.steps()).unwrap_or_default()
+        row.map(Explain::steps).unwrap_or_default()
     });
     let body = move || {
         live(move || {

@@ -15,7 +15,7 @@ pub fn PersonPlace() -> impl IntoView {
     let case = use_case();
     view! {
         <Heading place=Place::Person purpose="What was measured. One acuity is enough to begin; the rest can wait."/>
-        <details class="intended"><summary>"What this page is, and is not"</summary><p>{INTENDED_USE}</p></details>
+        <details><summary>"What this page is, and is not"</summary><p>{INTENDED_USE}</p></details>
         <Entry field=FieldId::Label/>
         <div class="eyes">
             <OneEye eye=EyeChoice::Right/>
@@ -69,7 +69,7 @@ fn RetestLimits() -> impl IntoView {
             };
             view! {
                 <li>
-                    <button type="button" class="meaning" on:click=take>"Take " {limit}</button>
+                    <button type="button" on:click=take>"Take " {limit}</button>
                     " " {row.population} <span class="source">" " {row.source.citation}</span>
                 </li>
             }
@@ -98,7 +98,7 @@ fn Undecided() -> impl IntoView {
             .collect_view()
     });
     view! {
-        <section class="undecided" aria-labelledby="undecided" hidden=is(move || undecided.get().is_empty())>
+        <section aria-labelledby="undecided" hidden=is(move || undecided.get().is_empty())>
             <h2 id="undecided">"Still undecided"</h2>
             <ul>{list}</ul>
         </section>

@@ -96,8 +96,7 @@ fn said(field: FieldId, state: &FieldState) -> AnyView {
                         let text = text.clone();
                         case.draft.update(|draft| field.set_text(draft, text));
                     };
-                    view! { <button type="button" class="meaning" on:click=choose>{choice.label}</button> }
-                        .into_any()
+                    view! { <button type="button" on:click=choose>{choice.label}</button> }.into_any()
                 })
                 .collect_view();
             view! {

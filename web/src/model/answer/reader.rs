@@ -138,8 +138,12 @@ impl<'a> Reader<'a> {
                 self.keep(field, state, Some(reading))
             }
             Parsed::Ask { choices } => {
-                let question =
-                    format!("{} can mean more than one thing. Choose one.", field.text(self.draft).trim());
+                let typed = field.text(self.draft).trim();
+                let question = if choices.len() == 1 {
+                    format!("{typed} is also written for blindness. Is this meant?")
+                } else {
+                    format!("{typed} can mean more than one thing. Choose one.")
+                };
                 let choices = choices.iter().map(meaning).collect();
                 self.keep(field, FieldState::Ask { question, choices }, None)
             }

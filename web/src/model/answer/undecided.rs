@@ -2,7 +2,7 @@
 
 use super::{Answer, FitAnswer};
 use crate::model::field::FieldId;
-use arcminute_core::acuity::Reading;
+use arcminute_core::acuity::{Category, Reading};
 
 /// Something that cannot be said yet, and the boxes it waits for.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -19,6 +19,9 @@ pub(super) fn list(answer: &Answer) -> Vec<Undecided> {
     let mut say = |what: &'static str, waits_for: Vec<FieldId>| list.push(Undecided { what, waits_for });
     if answer.viewing().log_mar().is_none() {
         let what = match answer.viewing().acuity {
+            Some(Reading::Category(Category::LightPerception | Category::NoLightPerception)) => {
+                "the power needed: this eye sees nothing that could be magnified"
+            }
             Some(Reading::Category(_)) => {
                 "the power needed: a category has no size, so an acuity measured nearer is needed"
             }

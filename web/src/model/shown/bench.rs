@@ -34,8 +34,6 @@ pub struct Row {
     pub light: String,
     /// Whether it can be focused for the goal.
     pub focus: String,
-    /// Whether it does it: prediction at the goal, in focus.
-    pub serves: bool,
     /// Whether it is the lowest power that does it.
     pub lowest: bool,
     /// Why there is nothing to show, if so.
@@ -58,7 +56,6 @@ pub fn row(answer: &Answer, index: usize) -> Option<Row> {
         width: String::new(),
         light: String::new(),
         focus: String::new(),
-        serves: row.serves(),
         lowest: answer.lowest == Some(index),
         trouble: None,
     };

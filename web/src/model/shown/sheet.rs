@@ -256,16 +256,17 @@ fn lenses(draft: &Draft, answer: &Answer) -> Vec<(String, String)> {
 }
 
 fn measured(answer: &Answer) -> Vec<(String, String)> {
-    let acuity = |eye: &EyeAnswer| match &eye.acuity {
+    let acuity = |choice: EyeChoice, eye: &EyeAnswer| match &eye.acuity {
         Some(Reading::Measured(acuity)) => {
             format!("{} (logMAR {})", acuity.notation, format::decimals(acuity.log_mar.log(), 2))
         }
         Some(Reading::Category(category)) => category.to_string(),
+        None if answer.field(FieldId::of_eye(FieldId::Acuity, choice)).is_trouble() => BLANK.into(),
         None => "not entered".into(),
     };
     let mut rows = vec![
-        line("Best corrected acuity, RIGHT", acuity(&answer.right)),
-        line("Best corrected acuity, LEFT", acuity(&answer.left)),
+        line("Best corrected acuity, RIGHT", acuity(EyeChoice::Right, &answer.right)),
+        line("Best corrected acuity, LEFT", acuity(EyeChoice::Left, &answer.left)),
     ];
     if let Some((goal, demand)) = answer.goal_answer().and_then(|goal| Some((goal, goal.demand?))) {
         rows.push(line("Goal", format!("{}: {}", goal.name, answer.acuity(demand.to_reach))));
