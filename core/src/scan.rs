@@ -5,6 +5,7 @@
 //! looks ahead further than what it takes.
 
 use crate::error::{Error, Why};
+use crate::math;
 use crate::unit::Length;
 use alloc::string::String;
 
@@ -208,7 +209,7 @@ impl<'a> Cursor<'a> {
             }
         }
         let (text, rest) = self.rest.split_at(end);
-        let value = text.parse().ok()?;
+        let value = math::of_decimal(text)?;
         self.rest = rest.trim_start();
         Some(Number { value, text })
     }

@@ -77,9 +77,8 @@ fn few_digits(x: f64, fine: f64, coarse: f64) -> f64 {
 
 /// A logarithm with two decimals, or with all it has if it has more.
 fn log_text(log: f64) -> String {
-    let short = format!("{log:.2}");
-    let exact = short.parse::<f64>().is_ok_and(|read| math::abs(read - log) < f64::EPSILON);
-    if exact { short } else { format!("{log}") }
+    let is_short = math::abs(math::round_to(log, 0.01) - log) < f64::EPSILON;
+    if is_short { format!("{log:.2}") } else { format!("{log}") }
 }
 
 /// As recorded, so that [`parse`](super::parse) reads it back without asking.

@@ -183,7 +183,7 @@ impl<'a> Parser<'a> {
             Some(c) if c.is_ascii_digit() => {
                 let start = self.at;
                 let digits = self.run(|c| c.is_ascii_digit() || c == '.');
-                digits.parse().map(Expression::Number).map_err(|_| ParseError { at: start })
+                math::of_decimal(digits).map(Expression::Number).ok_or(ParseError { at: start })
             }
             Some(c) if c.is_ascii_alphabetic() => {
                 let name = self.run(|c| c.is_ascii_alphanumeric() || c == '_' || c == '\'');

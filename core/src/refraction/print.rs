@@ -13,9 +13,8 @@ fn power_text(power: Vergence, none: &str) -> String {
     if power == Vergence::ZERO {
         return none.into();
     }
-    let short = format!("{value:+.2}");
-    let exact = short.parse::<f64>().is_ok_and(|read| math::abs(read - value) < f64::EPSILON);
-    if exact { short } else { format!("{value:+}") }
+    let is_short = math::abs(math::round_to(value, 0.01) - value) < f64::EPSILON;
+    if is_short { format!("{value:+.2}") } else { format!("{value:+}") }
 }
 
 impl Refraction {

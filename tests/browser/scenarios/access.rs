@@ -176,9 +176,12 @@ const CUT_OFF: &str = "
     }
     for (const text of document.querySelectorAll('svg text')) {
         if (!text.checkVisibility()) continue;
-        const [inner, outer] = [text.getBoundingClientRect(), text.ownerSVGElement.getBoundingClientRect()];
+        const [inner, picture] = [text.getBoundingClientRect(), text.ownerSVGElement];
+        const clips = hides(getComputedStyle(picture).overflowX);
+        const whole = { left: 0, right: innerWidth, top: -Infinity, bottom: Infinity };
+        const outer = clips ? picture.getBoundingClientRect() : whole;
         // A picture of one side of the frame leaves the other side out, with its words.
-        if (inner.left > outer.right || inner.right < outer.left) continue;
+        if (clips && (inner.left > outer.right || inner.right < outer.left)) continue;
         if (inner.left < outer.left - 1 || inner.right > outer.right + 1 || inner.top < outer.top - 1 || \
             inner.bottom > outer.bottom + 1) cut.push('picture: ' + name(text));
     }

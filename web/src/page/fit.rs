@@ -25,11 +25,14 @@ pub(super) fn front(answer: &Answer) -> Option<Drawing> {
 /// The side of one eye alone, for a page too narrow to read both.
 fn one_side(mut drawing: Drawing, eye: EyeChoice) -> Drawing {
     const PAST_THE_BRIDGE: f64 = 8.0;
+    // For a reader who sets letters wider apart.
+    const BESIDE_THE_MEASURE: f64 = 5.0;
     let all = drawing.view_box;
-    drawing.view_box.width = all.width / 2.0 + PAST_THE_BRIDGE;
-    if eye == EyeChoice::Left {
-        drawing.view_box.x = -PAST_THE_BRIDGE;
-    }
+    drawing.view_box.width = all.width / 2.0 + PAST_THE_BRIDGE + BESIDE_THE_MEASURE;
+    drawing.view_box.x = match eye {
+        EyeChoice::Right => all.x - BESIDE_THE_MEASURE,
+        EyeChoice::Left => -PAST_THE_BRIDGE,
+    };
     drawing.shapes.retain(|shape| !matches!(shape.class(), "caption" | "scale-bar"));
     drawing
 }

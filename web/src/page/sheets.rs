@@ -2,11 +2,13 @@
 
 use super::fit::front;
 use super::{Heading, choose, yes_or_no};
-use crate::model::draft::{FellowChoice, FilterChoice, Paper};
+use crate::model::answer::Answer;
+use crate::model::draft::{EyeChoice, FellowChoice, FilterChoice, Paper};
 use crate::model::field::FieldId;
 use crate::model::shown::{self, Sheet, SheetSection};
 use crate::model::words::{CAUTIONS, INTENDED_USE};
 use crate::platform;
+use crate::plot::Drawing;
 use crate::ui::{Entry, Part, Picture, Place, Tick, live, use_case, words};
 use leptos::prelude::*;
 
@@ -50,6 +52,17 @@ pub fn SheetsPlace() -> impl IntoView {
     .into_any()
 }
 
+/// The front without the room for measures on the other eye's side: so the widest usual frame still fits the paper.
+fn front_on_paper(answer: &Answer) -> Option<Drawing> {
+    const EMPTY: f64 = 22.0;
+    let mut drawing = front(answer)?;
+    drawing.view_box.width -= EMPTY;
+    if answer.eye == EyeChoice::Left {
+        drawing.view_box.x += EMPTY;
+    }
+    Some(drawing)
+}
+
 /// The two pages of the sheet.
 #[component]
 fn Paperwork(
@@ -77,7 +90,7 @@ fn Paperwork(
                 {live(move || head(&sheet.get()))}
                 {live(move || stop_again(&sheet.get()))}
                 <h3>"Front of the frame, true size, as the examiner sees it"</h3>
-                <Picture key="sheet-front" drawing=case.of_answer(front) true_size=true/>
+                <Picture key="sheet-front" drawing=case.of_answer(front_on_paper) true_size=true/>
                 <div class="check-bar">
                     <svg width="100mm" height="6mm" viewBox="0 0 100 6" role="img" aria-label="Check bar, 100 mm long">
                         <rect class="bar" x="0" y="2" width="100" height="2"></rect>
