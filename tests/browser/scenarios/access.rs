@@ -130,6 +130,28 @@ const STICKING_OUT: &str = "
     return out.slice(0, 5).map(it => it.tagName + '.' + it.getAttribute('class') + ' ' + it.textContent.slice(0, 30))";
 
 #[test]
+fn a_covered_focus_and_cut_off_words_would_be_noticed() {
+    let page = super::open(&Options::sized(360, 640));
+    let insert = "document.styleSheets[0].insertRule(arguments[0], document.styleSheets[0].cssRules.length)";
+    act::press(&page, &["Tab", "Tab"]);
+    assert!(page.script(LOOK_AT_FOCUS, &[])["share"].as_f64() > Some(0.9), "seen at first");
+    assert_eq!(page.script(CUT_OFF, &[]), json!([]), "nothing is cut off at first");
+    page.script(insert, &[json!(".purpose { height: 1em; overflow: hidden }")]);
+    let cut = page.script(CUT_OFF, &[]);
+    assert!(cut[0].as_str().is_some_and(|cut| cut.starts_with("height: P.purpose")), "{cut}");
+    page.script(insert, &[json!(".places { inset: 0 !important }")]);
+    assert_eq!(page.script(LOOK_AT_FOCUS, &[])["share"], 0.0, "the bar over everything");
+}
+
+/// By how many pixels the buttons of the places, which may be fixed, reach past the window.
+#[track_caller]
+fn bar_overflow(page: &Page) -> i64 {
+    let body = "const ends = [...document.querySelectorAll('.places button')].map(it => it.getBoundingClientRect().right); \
+                return Math.max(0, Math.round(Math.max(...ends) - document.documentElement.clientWidth))";
+    page.script(body, &[]).as_i64().expect("a whole number of pixels")
+}
+
+#[test]
 fn no_place_scrolls_sideways_on_a_narrow_or_enlarged_page() {
     let page = super::open(&Options::sized(320, 640));
     let mut wide = Vec::new();
@@ -137,9 +159,9 @@ fn no_place_scrolls_sideways_on_a_narrow_or_enlarged_page() {
         for place in PLACES {
             go(&page, place);
             unfold(&page);
-            for (width, height) in [(320, 640), (320, 256)] {
+            for (width, height) in [(390, 640), (360, 640), (320, 640), (320, 256)] {
                 page.set_viewport(width, height);
-                let over = see::overflow(&page);
+                let over = see::overflow(&page) + bar_overflow(&page);
                 if over != 0 {
                     let what = page.script(STICKING_OUT, &[]);
                     wide.push(format!("{place}, {state}, {width} by {height}: {over} px; {what}"));

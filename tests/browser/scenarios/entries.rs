@@ -25,6 +25,9 @@ use Became::{Empty, NoSize, Stopped, Used};
 /// Ten thousand bytes of nothing.
 const JUNK: &str = "junk";
 
+/// What the results wait for, on Person.
+const UNDECIDED: &str = "section[aria-labelledby=undecided] > ul > li";
+
 const TENTH: &str = "0.1 can mean more than one thing. Choose one. \
     decimal 0.1, decimal acuity: 20/200 logMAR 0.10, logMAR: 20/25";
 const TENTH_WITH_COMMA: &str = "0,1 can mean more than one thing. Choose one. \
@@ -43,7 +46,7 @@ const ACUITIES: &[(&str, Became)] = &[
     (JUNK, Stopped("Acuity `x7/ x7/")),
     ("1e9", Stopped("Acuity `1e9` was understood only in part. Take away `e9`.")),
     ("-5", Stopped("Acuity `-5` needs its notation beside it.")),
-    ("0", Stopped("0 can mean")),
+    ("0", Stopped("0 is also written for blindness. Is this meant? logMAR 0.00, logMAR: 20/20")),
     ("NaN", Stopped("Acuity `NaN` was not understood. Type for example `20/200`.")),
     ("２０/２００", Used("20/200 = 6/60 = logMAR 1.00")),
     ("20/2OO", Stopped("Acuity `20/2OO` was understood only in part. Take away `OO`.")),
@@ -110,7 +113,7 @@ fn an_acuity_box_says_what_it_understood_and_uses_nothing_else() {
     for (text, what) in ACUITIES {
         let typed = paste(&page, "acuity-right", text);
         became(&page, "acuity-right", &typed, *what);
-        let waiting = see::texts(&page, ".undecided > ul > li");
+        let waiting = see::texts(&page, UNDECIDED);
         let waits = match what {
             Used(_) => "",
             NoSize(_) => "the power needed: a category has no size, so an acuity measured nearer is needed",
@@ -154,7 +157,7 @@ fn a_length_box_says_what_it_understood_and_uses_nothing_else() {
     }
     fill(&page, "Height of the letters mm", "junk");
     go(&page, "Person");
-    let waiting = see::texts(&page, ".undecided > ul > li");
+    let waiting = see::texts(&page, UNDECIDED);
     assert_eq!(waiting, ["what the goal asks for Height of the letters"], "what waits, and for what");
     // The name of the box is the way to it.
     act::click(&page, "button", "Height of the letters");

@@ -42,6 +42,11 @@ pub(super) enum Notation {
     Metres,
 }
 
+/// The number that has this logarithm: a MAR from a logMAR, a power from a difference of two.
+pub(super) fn from_log(log: f64) -> f64 {
+    10_f64.powf(log)
+}
+
 /// logMAR of `20/200-2`, `6/48`; nothing for a category.
 pub(super) fn log_mar(text: &str) -> Option<(f64, Notation)> {
     let (above, below) = text.split_once('/')?;

@@ -235,16 +235,17 @@ fn an_empty_case_prints_as_void_and_says_what_is_missing() {
 }
 
 #[test]
-fn the_paper_follows_the_choice_and_back() {
+fn each_case_fits_either_paper_as_it_is_chosen() {
     let page = super::open(&Options::desktop());
-    load(&page, case("adult-20-160"));
-    go(&page, "Sheets");
-    for (choice, paper) in [("US Letter", LETTER), ("A4", A4), ("US Letter", LETTER)] {
-        act::choose(&page, choice);
-        let sheet = pdf::print(&page, "paper-choice");
-        two_pages_of(&sheet, paper);
-        every_word_is_on_paper(&page, &sheet, paper);
-        nothing_is_cut_off(&page, paper, choice);
+    for case in CASES {
+        load(&page, case);
+        go(&page, "Sheets");
+        for (choice, paper) in [("US Letter", LETTER), ("A4", A4), ("US Letter", LETTER)] {
+            act::choose(&page, choice);
+            let sheet = pdf::print(&page, "paper-choice");
+            two_pages_of(&sheet, paper);
+            nothing_is_cut_off(&page, paper, &format!("{} on {choice}", case.id));
+        }
     }
 }
 
@@ -285,28 +286,4 @@ fn a_large_frame_and_long_words_still_fit_the_paper() {
         matches!(page.script("return document.title", &[]), Value::String(title) if title == "Arcminute"),
         "title"
     );
-}
-
-#[test]
-fn probe_slack() {
-    let page = super::open(&Options::desktop());
-    let look = |page: &Page, what: &str| for (choice, paper) in [("A4", A4), ("US Letter", LETTER)] {
-        act::choose(page, choice);
-        as_printed(page, paper);
-        let slack = page.script("return [...document.querySelectorAll('.leaf')].map(leaf => { const foot = leaf.querySelector('.sheet-foot').getBoundingClientRect(); const top = leaf.getBoundingClientRect().top; const last = Math.max(...[...leaf.children].filter(c => !c.classList.contains('sheet-foot')).map(c => c.getBoundingClientRect().bottom)); const pad = parseFloat(getComputedStyle(leaf).paddingBottom); return [Math.round((arguments[0] - pad - (last - top)) / 96 * 25.4 * 10) / 10, leaf.scrollHeight] })", &[json!(paper.1 / 25.4 * 96.0)]);
-        println!("SLACK {what} {choice}: {slack}");
-        as_on_screen(page);
-    };
-    for case in CASES {
-        load(&page, case);
-        go(&page, "Sheets");
-        look(&page, case.id);
-    }
-    load(&page, case("frame-too-shallow"));
-    go(&page, "Fit");
-    for (label, text) in [("Box width A mm", "62"), ("Box height B mm", "56"), ("Bridge DBL mm", "26")] { fill(&page, label, text); }
-    go(&page, "Sheets");
-    look(&page, "large frame");
-    fill(&page, "Notes for the workshop", &"Lives alone; wants to see who is at the door; steady hands; prefers a light frame. ".repeat(2));
-    look(&page, "large frame, notes");
 }

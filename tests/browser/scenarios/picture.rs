@@ -41,7 +41,8 @@ fn busy_share(path: &Path) -> f64 {
     let (width, channels, rows) = packed_rows(path);
     let stride = width * channels + 1;
     assert_eq!(rows.len() % stride, 0, "whole rows in {}", path.display());
-    let in_row = |row: &[u8]| row[1..].iter().zip(&row[1 + channels..]).filter(|(one, next)| one != next).count();
+    let in_row =
+        |row: &[u8]| row[1..].iter().zip(&row[1 + channels..]).filter(|(one, next)| one != next).count();
     let busy: usize = rows.chunks_exact(stride).map(in_row).sum();
     busy as f64 / rows.len() as f64
 }

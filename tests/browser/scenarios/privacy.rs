@@ -30,6 +30,9 @@ fn nothing_leaves_the_site_while_everything_in_it_is_used() {
     });
 }
 
+/// Puts a script into a page.
+type Put = fn(&str, &str) -> String;
+
 /// The plants set off amid real use of the built page; `deliverables` tries the rest of them on the page as it opens.
 const AMID_USE: [&str; 4] = ["fetch", "image", "websocket", "beacon-on-leaving"];
 
@@ -59,8 +62,8 @@ fn is_reported(planted: &Plant, leaks: &[Leak], arrived: bool) -> bool {
 fn a_leak_planted_in_the_single_file_is_reported_amid_real_use() {
     let trap = Trap::set(&Options::desktop());
     let original = fs::read_to_string(setup::single_file()).expect("the page");
-    let puts: [(bool, fn(&str, &str) -> String); 2] =
-        [(false, plant::with_policy), (true, plant::without_policy)];
+    // Whether it arrives, and how it is put in.
+    let puts: [(bool, Put); 2] = [(false, plant::with_policy), (true, plant::without_policy)];
     for planted in amid_use() {
         for (arrives, put) in puts {
             let folder = TempDir::new();

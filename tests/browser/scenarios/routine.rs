@@ -2,7 +2,7 @@
 //! is shown held against one worked out independently.
 
 use super::cases::{CASES, Case, case, words_of};
-use super::independent::{Mounting, Predicted, Rule, Seat, devices, written};
+use super::independent::{Mounting, Predicted, Rule, Seat, devices, from_log, written};
 use super::places::{PLACES, fill, go, load, rows, shown, unfold};
 use crate::driver::Options;
 use crate::page::Page;
@@ -33,20 +33,23 @@ fn a_frame_too_shallow_is_refused_and_each_way_out_is_accepted() {
     let height = (asked.box_height_that_does() * 10.0 - 1e-4).ceil() / 10.0;
     let barrel = (asked.barrel_that_does() * 10.0 + 1e-4).floor() / 10.0;
     let rules = [
-        (Rule::Highest, "as high as the lens allows", "As high as the lens allows"),
-        (Rule::Centred, "centred on the pupil", "Centred on the pupil"),
+        (
+            Rule::Highest,
+            "place it by the other rule: as high as the lens allows",
+            "As high as the lens allows",
+        ),
+        (
+            Rule::Centred,
+            "centre it on the pupil: a full-diameter telescope, for use seated only",
+            "Centred on the pupil",
+        ),
     ];
     let does = |rule: Rule| Mounting { rule, ..asked }.seat().possible;
     let mut ways = vec![
         format!("take a frame with a box height B of {height:.1} mm or more"),
         format!("take a telescope with a barrel of {barrel:.1} mm or less"),
     ];
-    ways.extend(
-        rules
-            .iter()
-            .filter(|(rule, ..)| does(*rule))
-            .map(|(_, words, _)| format!("place it by the other rule: {words}")),
-    );
+    ways.extend(rules.iter().filter(|(rule, ..)| does(*rule)).map(|(_, words, _)| (*words).to_owned()));
     assert!(ways.len() > 2, "the case is meant to have all three kinds of ways out: {ways:?}");
     assert_eq!(see::texts(&page, "#fit-ways li"), ways, "what would do");
 
@@ -139,7 +142,7 @@ fn number(text: &str) -> (f64, usize) {
 #[track_caller]
 fn agrees(what: &str, value: f64, text: &str) {
     let (shown, decimals) = number(text);
-    let half = 0.5 * 0.1_f64.powf(decimals as f64);
+    let half = 0.5 / from_log(decimals as f64);
     assert!((shown - value).abs() <= half + 1e-6, "{what}: {value} by the second road, {text:?} on the page");
 }
 
@@ -169,7 +172,7 @@ fn trimmed(value: f64) -> String {
 
 #[track_caller]
 fn power_needed(page: &Page, case: &Case) {
-    let power = 10_f64.powf(case.acuity().0 - case.goal());
+    let power = from_log(case.acuity().0 - case.goal());
     let whole = (power - 1e-9).ceil();
     let words = if (power - whole).abs() < 0.05 {
         format!("{whole}x is needed.")
@@ -181,7 +184,7 @@ fn power_needed(page: &Page, case: &Case) {
     let to_reach = written(case.goal(), case.acuity().1);
     assert!(asks.starts_with(&format!("Asks for {to_reach} (")), "{asks}");
     let (_, detail) = asks.split_once("detail of ").expect("a detail");
-    agrees("detail", 10_f64.powf(case.goal()), detail);
+    agrees("detail", from_log(case.goal()), detail);
     let (_, short) = asks.split_once(" is ").expect("how far it is");
     agrees("steps short", 10.0 * (case.acuity().0 - case.goal()), short);
 }
@@ -191,7 +194,7 @@ fn whole_powers(page: &Page, case: &Case) {
     let ((now, notation), goal, limit) = (case.acuity(), case.goal(), case.retest_limit());
     let rows = rows(page, "#powers tbody tr");
     assert_eq!(rows.len(), 9, "2x to 10x: {rows:?}");
-    let lowest = 10_f64.powf(now - goal).max(1.0) - 1e-9;
+    let lowest = from_log(now - goal).max(1.0) - 1e-9;
     for (row, power) in rows.iter().zip(2_u8..) {
         let (name, power) = (format!("{power}x"), f64::from(power));
         let predicted = Predicted::new(now, power, goal, limit);
@@ -288,7 +291,7 @@ fn chosen(page: &Page, case: &Case) {
     assert!(travel.ends_with(if through.travel_mm < 0.0 { "shorter" } else { "longer" }), "{travel}");
     agrees("ring", through.ring_deg.0, &text(page, "chosen-ring"));
     agrees("weight", device.weight_g, &text(page, "chosen-weight"));
-    let notes = see::texts(page, ".chosen-telescope dd.note");
+    let notes = see::texts(page, "section[aria-labelledby=chosen-name] dd.note");
     let behind = notes.iter().find(|note| note.ends_with("behind the eyepiece")).expect("the pupil's place");
     agrees("exit pupil's place", through.exit_pupil_behind_mm, behind);
     match through.width_m {

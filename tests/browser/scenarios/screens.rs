@@ -5,9 +5,12 @@ use super::picture::assert_not_blank;
 use super::places::{PLACES, go, load};
 use crate::driver::Options;
 use crate::{pdf, see};
+use serde_json::json;
 
-/// Settings of the window and of the reader.
-const LOOKS: &[(&str, u32, u32, &[(&str, &str)])] = &[
+/// Name, size of the window, and what the reader prefers.
+type Look = (&'static str, u32, u32, &'static [(&'static str, &'static str)]);
+
+const LOOKS: &[Look] = &[
     ("desktop", 1360, 900, &[("prefers-color-scheme", "light")]),
     ("dark", 1360, 900, &[("prefers-color-scheme", "dark")]),
     ("phone", 360, 740, &[("prefers-color-scheme", "light")]),
@@ -18,6 +21,8 @@ const LOOKS: &[(&str, u32, u32, &[(&str, &str)])] = &[
 #[test]
 fn every_place_in_every_look() {
     let page = super::open(&Options::sized(1360, 900));
+    // A picture of the whole page has no scroll bar, and would be cut by the width of one.
+    page.cdp("Emulation.setScrollbarsHidden", json!({ "hidden": true }));
     load(&page, case("adult-20-160"));
     for place in PLACES {
         go(&page, place);
