@@ -9,7 +9,7 @@ use crate::model::shown::{self, Sheet, SheetSection};
 use crate::model::words::{CAUTIONS, INTENDED_USE};
 use crate::platform;
 use crate::plot::Drawing;
-use crate::ui::{Entry, Part, Picture, Place, Tick, live, use_case, words};
+use crate::ui::{Entry, Part, Picture, Place, Tick, live, use_case, when, words};
 use leptos::prelude::*;
 
 /// Build of the page, for the foot of each sheet.
@@ -52,6 +52,9 @@ pub fn SheetsPlace() -> impl IntoView {
     .into_any()
 }
 
+/// Paper between the margins, A4 being the narrower; drawing units are millimetres.
+const WIDEST_MM: f64 = 182.0;
+
 /// The front without the room for measures on the other eye's side: so the widest usual frame still fits the paper.
 fn front_on_paper(answer: &Answer) -> Option<Drawing> {
     const EMPTY: f64 = 22.0;
@@ -60,7 +63,12 @@ fn front_on_paper(answer: &Answer) -> Option<Drawing> {
     if answer.eye == EyeChoice::Left {
         drawing.view_box.x += EMPTY;
     }
-    Some(drawing)
+    (drawing.view_box.width <= WIDEST_MM).then_some(drawing)
+}
+
+/// A front that the paper cannot hold at true size; cutting or shrinking it would be worse than leaving it out.
+fn too_wide(answer: &Answer) -> bool {
+    front(answer).is_some() && front_on_paper(answer).is_none()
 }
 
 /// The two pages of the sheet.
@@ -71,6 +79,7 @@ fn Paperwork(
 ) -> impl IntoView {
     let case = use_case();
     let sheet = Part::new(move || shown::sheet(&case.draft.read(), &case.answer.read()));
+    let wide = case.of_answer(too_wide);
     let class =
         words(move || if paper.get() == Paper::A4 { "paper a4".into() } else { "paper letter".into() });
     let cautions = CAUTIONS
@@ -91,6 +100,9 @@ fn Paperwork(
                 {live(move || stop_again(&sheet.get()))}
                 <h3>"Front of the frame, true size, as the examiner sees it"</h3>
                 <Picture key="sheet-front" drawing=case.of_answer(front_on_paper) true_size=true/>
+                {when(move || wide.get(), || view! {
+                    <p class="void">"The front is too wide to be drawn at true size on this paper. Mark from the numbers."</p>
+                }.into_any())}
                 <div class="check-bar">
                     <svg width="100mm" height="6mm" viewBox="0 0 100 6" role="img" aria-label="Check bar, 100 mm long">
                         <rect class="bar" x="0" y="2" width="100" height="2"></rect>

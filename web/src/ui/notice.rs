@@ -61,7 +61,7 @@ pub fn Missing(
                 case.place.set(place_of(field));
                 crate::platform::focus_soon(field.info().key);
             };
-            view! { <li><button type="button" class="link" on:click=go>{info.label}</button></li> }.into_any()
+            view! { <li><button type="button" class="link" aria-label=format!("{}: go to the box", info.label) on:click=go>{info.label.clone()}</button></li> }.into_any()
         })
         .collect_view();
     view! { <ul class="missing">{buttons}</ul> }.into_any()
