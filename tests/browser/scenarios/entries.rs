@@ -160,7 +160,7 @@ fn a_length_box_says_what_it_understood_and_uses_nothing_else() {
     let waiting = see::texts(&page, UNDECIDED);
     assert_eq!(waiting, ["what the goal asks for Height of the letters"], "what waits, and for what");
     // The name of the box is the way to it.
-    act::click(&page, "button", "Height of the letters");
+    act::click(&page, "button", "Height of the letters: go to the box");
     crate::wait::within(crate::wait::SOON, "the focus in the box", || match see::focused(&page).as_str() {
         "textbox \"Height of the letters mm\"" => Ok(()),
         other => Err(other.to_owned()),
