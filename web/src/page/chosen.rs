@@ -8,7 +8,7 @@ use crate::platform;
 use crate::plot::Drawing;
 use crate::plot::field_scene::{FieldSceneInput, Scene, Seen, field_scene};
 use crate::plot::rays::{RaysInput, rays};
-use crate::ui::{Cautions, Part, Picture, Working, items, live, use_case, when, words};
+use crate::ui::{Cautions, Part, Picture, Working, facts, items, live, use_case, when, words};
 use arcminute_core::explain::Explain;
 use arcminute_core::optics::Sight;
 use arcminute_core::task::Goal;
@@ -34,7 +34,7 @@ fn InFull() -> impl IntoView {
         })
         .signal();
     let prediction = case.of_answer(|answer| shown::prediction_words(answer).unwrap_or_default()).signal();
-    let facts = case.of_answer(shown::chosen_facts);
+    let chosen_facts = case.of_answer(shown::chosen_facts);
     let notes = Part::new(move || {
         let correction = case.draft.read().bench.correction;
         shown::chosen_notes(&case.answer.read(), correction)
@@ -48,13 +48,13 @@ fn InFull() -> impl IntoView {
     let narrow = platform::narrow();
     let scene = Part::new(move || scene(&case.answer.read(), narrow.get()));
     let ray_picture = Part::new(move || ray_picture(&case.answer.read(), narrow.get()));
-    let facts = live(move || super::facts(facts.get()));
+    let facts_shown = live(move || facts(chosen_facts.get()));
     let notes = live(move || items(notes.get()));
     view! {
         <section aria-labelledby="chosen-name">
             <h2 id="chosen-name">{name}</h2>
             <p class="answer" id="chosen-prediction">{prediction}</p>
-            <dl class="facts">{facts}</dl>
+            <dl class="facts">{facts_shown}</dl>
             <ul id="chosen-notes">{notes}</ul>
             <h3>"What a step in power costs"</h3>
             <p id="step-less">{words(move || less.get().unwrap_or_else(|| "There is no lower power of this design in the list.".into()))}</p>

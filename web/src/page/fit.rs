@@ -10,7 +10,7 @@ use crate::model::words::{PRACTICE, Where};
 use crate::platform;
 use crate::plot::{Drawing, frame_front};
 use crate::ui::{
-    Cautions, Entry, Missing, Part, Picture, Place, Working, items, live, use_case, when, words,
+    Cautions, Entry, Missing, Part, Picture, Place, Working, facts, items, live, use_case, when, words,
 };
 use arcminute_core::explain::Explain;
 use arcminute_core::fit::Severity;
@@ -167,7 +167,7 @@ fn Result() -> impl IntoView {
             <section aria-labelledby="to-mark">
                 <h2 id="to-mark">"To mark and order"</h2>
                 <Picture key="front-picture" drawing=picture fold_words=true/>
-                <dl class="facts">{live(move || super::facts(marks.get()))}</dl>
+                <dl class="facts">{live(move || facts(marks.get()))}</dl>
                 {when(
                     move || assumed.get(),
                     || view! { <p class="unusual">"No effective diameter was given: corners rounded by 8 mm are assumed. The web near a corner depends on it."</p> }.into_any(),

@@ -20,8 +20,7 @@ pub use person::PersonPlace;
 pub use sheets::SheetsPlace;
 
 use crate::model::draft::Draft;
-use crate::model::shown::Shown;
-use crate::ui::{Case, Fact, Missing, Place, live};
+use crate::ui::{Case, Missing, Place, live};
 use leptos::prelude::*;
 
 /// The heading of a place; takes the focus when one comes to the place.
@@ -68,14 +67,6 @@ fn yes_or_no(
 ) -> (Signal<bool>, Callback<bool>) {
     let on = Signal::derive(move || read(&case.draft.read()));
     (on, Callback::new(move |value| case.draft.update(|draft| write(draft, value))))
-}
-
-/// Values with what they are, large.
-fn facts(facts: Vec<Shown>) -> AnyView {
-    let facts = facts
-        .into_iter()
-        .map(|fact| view! { <Fact key=fact.key what=fact.what value=fact.value note=fact.note/> }.into_any());
-    facts.collect_view().into_any()
 }
 
 /// What has to be known before anything can be compared; nothing once it is.

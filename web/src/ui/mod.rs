@@ -20,6 +20,6 @@ pub use compare::Compare;
 pub use drawing::Picture;
 pub use entry::Entry;
 pub use live::{is, items, live, when, words};
-pub use notice::{Cautions, Fact, Missing};
+pub use notice::{Cautions, Missing, facts};
 pub use part::Part;
 pub use working::Working;

@@ -1,34 +1,26 @@
 //! Facts, cautions, and what is still missing.
 
-use super::{Place, live, use_case};
+use super::{Place, use_case};
 use crate::model::field::FieldId;
+use crate::model::shown::Shown;
 use crate::model::words::{CAUTIONS, Where};
 use leptos::prelude::*;
 
-/// A result: what it is, and the value, large.
-#[component]
-pub fn Fact(
-    /// What it is.
-    #[prop(into)]
-    what: String,
-    /// The value with its unit.
-    #[prop(into)]
-    value: Signal<String>,
-    /// A word on how it is known or what it means; may be empty.
-    #[prop(optional, into)]
-    note: Signal<String>,
-    /// Key, unique on the page.
-    #[prop(optional, into)]
-    key: String,
-) -> impl IntoView {
-    view! {
-        <div class="fact">
-            <dt>{what}</dt>
-            <dd id=key class="value">{value}</dd>
-            {live(move || (!note.read().is_empty()).then(|| view! { <dd class="note">{note.get()}</dd> }.into_any()))}
-        </div>
-    }
-    .into_any()
+/// Results: what each is, and its value, large.
+#[must_use]
+pub fn facts(shown: Vec<Shown>) -> AnyView {
+    let facts = shown.into_iter().map(|fact| {
+        let note = (!fact.note.is_empty()).then(|| view! { <dd class="note">{fact.note}</dd> }.into_any());
+        view! {
+            <div class="fact">
+                <dt>{fact.what}</dt>
+                <dd id=fact.key class="value">{fact.value}</dd>
+                {note}
+            </div>
+        }
+        .into_any()
+    });
+    facts.collect_view().into_any()
 }
 
 /// The cautions that belong here.
