@@ -14,7 +14,7 @@ const FORBIDDEN: &[&str] = &[
     concat!("static.crates", ".io"),
     concat!("registry.npm", "js"),
     concat!("pypi", ".org"),
-    concat!("pythonhosted", ".org"),
+    concat!("python", "hosted.org"),
     concat!("artifact", "ory"),
     concat!("seed doc", "ument"),
     concat!("trans", "cript"),
