@@ -118,17 +118,19 @@ pub(crate) const STEPS: &[Step] = &[
         about: "the built page in a real browser",
         needs: &[Need::Python, Need::Axe, Need::Chromium, Need::PdfTools],
         kind: Kind::Tests,
-        run: |bench| {
-            if !paths::one_file().is_file() {
-                return Err(
-                    "there is no built page; run the step `page` first: `cargo xtask test page browser`"
-                        .into(),
-                );
-            }
-            outside(bench, &["--test", "browser"])
-        },
+        run: |bench| browser(bench, &["--skip", TIMED]),
+    },
+    Step {
+        name: "speed",
+        about: "the page's answers timed, with nothing else running",
+        needs: &[Need::Python, Need::Axe, Need::Chromium, Need::PdfTools],
+        kind: Kind::Tests,
+        run: |bench| browser(bench, &[TIMED, "--test-threads=1"]),
     },
 ];
+
+/// The tests that time the page; beside others they would time those too.
+const TIMED: &str = "scenarios::speed";
 
 /// The names, in order.
 pub(crate) fn names() -> Vec<&'static str> {
@@ -175,6 +177,18 @@ fn tests(bench: &Bench, arguments: &[&str]) -> Outcome<usize> {
     count(run::cargo(&["test"]).args(arguments), bench)
 }
 
+/// Tests of the built page, with words for the test program.
+fn browser(bench: &Bench, words: &[&str]) -> Outcome<usize> {
+    if !paths::one_file().is_file() {
+        return Err(
+            "there is no built page; run the step `page` first: `cargo xtask test page browser`".into()
+        );
+    }
+    let mut arguments = vec!["--test", "browser", "--"];
+    arguments.extend(words);
+    outside(bench, &arguments)
+}
+
 /// Tests of the package `tests`, told where the tools and the built page are.
 fn outside(bench: &Bench, arguments: &[&str]) -> Outcome<usize> {
     let mut cargo = run::cargo(&["test", "--profile", "laws", "--package", "arcminute-tests"]);
@@ -197,7 +211,10 @@ fn outside(bench: &Bench, arguments: &[&str]) -> Outcome<usize> {
 /// Runs a test command and counts the tests that passed.
 fn count(command: &mut Command, bench: &Bench) -> Outcome<usize> {
     if !bench.filters.is_empty() {
-        command.arg("--").args(bench.filters);
+        if !command.get_args().any(|argument| argument == "--") {
+            command.arg("--");
+        }
+        command.args(bench.filters);
     }
     let mut count = 0;
     run::watched(command, "mend the code or the test named above", |line| count += passed(line))?;

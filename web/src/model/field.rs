@@ -215,7 +215,7 @@ impl FieldId {
                 "Acuity to reach",
                 Kind::Acuity,
                 None,
-                "20/40 is usual, 20/50 often accepted",
+                "20/40 is usual, 20/50 often accepted (common practice, no source)",
             ),
             Self::GoalHeight(i) => goal(
                 i,
@@ -283,21 +283,21 @@ impl FieldId {
                 "Play round the barrel",
                 length(&bounds::PLAY),
                 Some(0.5),
-                "Opening cut oversize, for fine adjustment",
+                "Opening cut oversize, for fine adjustment (common practice, no source)",
             ),
             Self::LeastWeb => of(
                 "least-web",
                 "Least web of lens",
                 length(&bounds::WEB),
                 Some(3.0),
-                "Lens left round the opening",
+                "Lens left round the opening; 3 mm in Greer and in Yoho 2009",
             ),
             Self::SegmentGap => of(
                 "segment-gap",
                 "Eyepiece to segment, at least",
                 length(&bounds::SEGMENT_GAP),
                 Some(10.0),
-                "",
+                "10 mm is common practice, no source",
             ),
             Self::OrderedTilt => of(
                 "ordered-tilt",

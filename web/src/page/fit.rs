@@ -207,7 +207,7 @@ fn one_check(check: CheckShown) -> AnyView {
     let ways = items(ways);
     view! {
         <li class=class>
-            <strong>{check.severity_words}": "</strong> {check.title} ": " {check.sentence}
+            <strong>{check.severity_words}": "</strong> {check.title} ": " {check.sentence} <p class="source">{check.basis}</p>
             <ul>{ways}</ul>
         </li>
     }

@@ -142,7 +142,7 @@ fn stop(sheet: &Sheet) -> AnyView {
         view! { <p class="void"><strong>"VOID until filled in: "</strong> {sheet.blanks.join(", ")} "."</p> }.into_any()
     });
     let warnings = (!sheet.warnings.is_empty()).then(|| {
-        view! { <p class="again"><strong>"Look again: "</strong> {sheet.warnings.join(". ")} "."</p> }
+        view! { <p class="again"><strong>"Look again (common practice where no source is named): "</strong> {sheet.warnings.join(". ")} "."</p> }
             .into_any()
     });
     view! { {refused} {blanks} {warnings} }.into_any()

@@ -16,6 +16,8 @@ pub struct CheckShown {
     pub severity_words: &'static str,
     /// Found against allowed.
     pub sentence: String,
+    /// How its limit is known.
+    pub basis: &'static str,
     /// What would mend it.
     pub ways: Vec<String>,
 }
@@ -118,6 +120,7 @@ pub fn checks(fit: &FitAnswer) -> Vec<CheckShown> {
             severity: check.severity,
             severity_words: words::severity(check.severity),
             sentence: words::check_sentence(check),
+            basis: words::check_basis(check.id),
             ways: if check.severity == Severity::Pass {
                 Vec::new()
             } else {

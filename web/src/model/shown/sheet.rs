@@ -65,8 +65,11 @@ pub fn sheet(draft: &Draft, answer: &Answer) -> Sheet {
         .filter(|check| check.severity == Severity::Warning)
         .map(|check| {
             let ways = check.ways.join("; or ");
-            let sentence =
-                if check.sentence.is_empty() { String::new() } else { format!(" ({})", check.sentence) };
+            // The heading of the list says common practice once for all that rest on it.
+            let named = Some(check.basis).filter(|basis| *basis != words::PRACTICE_BASIS);
+            let found = Some(check.sentence.as_str()).filter(|sentence| !sentence.is_empty());
+            let said: Vec<&str> = found.into_iter().chain(named).collect();
+            let sentence = if said.is_empty() { String::new() } else { format!(" ({})", said.join("; ")) };
             format!("{}{sentence}: {ways}", check.title)
         })
         .collect();

@@ -44,6 +44,38 @@ pub fn check_name(check: &Check) -> String {
     }
 }
 
+/// How a limit is known that the trade keeps to without a source.
+pub const PRACTICE_BASIS: &str = "common practice, no source";
+
+/// How the limit of a check is known.
+#[must_use]
+pub fn check_basis(id: CheckId) -> &'static str {
+    match id {
+        CheckId::WebAllRound
+        | CheckId::WebAbove
+        | CheckId::WebNasal
+        | CheckId::WebTemporal
+        | CheckId::WebAsMarked => "3 mm in Greer and in Yoho 2009; yours to set",
+        CheckId::AxisThroughEye => "geometry; axis through the rotation centre: Greer",
+        CheckId::Pair => "Yoho 2009",
+        CheckId::FullDiameter
+        | CheckId::SegmentBelowEyepiece
+        | CheckId::SegmentOnLens
+        | CheckId::SegmentBelowPupil
+        | CheckId::PdSum
+        | CheckId::EyepieceOnPd
+        | CheckId::TiltAsComputed
+        | CheckId::TiltReferenceStated
+        | CheckId::FrameUsual
+        | CheckId::CarrierKind
+        | CheckId::CarrierAxis
+        | CheckId::WhichEye
+        | CheckId::FellowLens
+        | CheckId::Weight
+        | CheckId::StraightAhead => PRACTICE_BASIS,
+    }
+}
+
 /// How severe, in a word that stands beside its sign.
 #[must_use]
 pub fn severity(severity: Severity) -> &'static str {
