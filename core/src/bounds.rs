@@ -4,7 +4,6 @@
 //! test grids and the page's own hints read this table.
 
 use crate::error::{Error, Why};
-use alloc::format;
 
 /// What values a quantity may have, in one named unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -37,8 +36,11 @@ impl Bound {
         if min <= value && value <= max {
             return Ok(value);
         }
-        let found = if self.unit.is_empty() { format!("{value}") } else { format!("{value} {}", self.unit) };
-        Err(Error::new(self.name, found, Why::OutOfRange { min, max, unit: self.unit }))
+        let why = Why::OutOfRange { min, max, unit: self.unit };
+        Err(match self.unit {
+            "" => Error::about(self.name, format_args!("{value}"), why),
+            unit => Error::about(self.name, format_args!("{value} {unit}"), why),
+        })
     }
 
     /// Whether a possible value is outside what is usually met.
@@ -147,6 +149,8 @@ bounds! {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use alloc::format;
+    use alloc::string::ToString;
 
     #[test]
     fn usual_lies_inside_possible() {
@@ -168,7 +172,7 @@ mod tests {
         for bound in ALL {
             let error = bound.check(bound.possible.1 + 1.0).expect_err("one above the greatest is refused");
             assert!(format!("{error}").ends_with("is not possible"), "{error}");
-            assert!(error.hint().starts_with("use "), "{}", error.hint());
+            assert!(error.hint().to_string().starts_with("use "), "{}", error.hint().to_string());
         }
         assert!(BRIDGE.check(f64::NAN).is_err(), "not-a-number is refused");
     }

@@ -1,7 +1,70 @@
 //! What can be wrong with a value, as data; the words stand in one place, [`Error`]'s `Display` and [`Error::hint`].
 
-use alloc::string::String;
-use core::fmt;
+use arrayvec::ArrayString;
+use core::fmt::{self, Write as _};
+
+/// Most bytes of an entry that an error keeps; enough to know it again.
+const KEPT: usize = 44;
+
+/// A short text inside an error: what was read, cut with an ellipsis where it is long.
+///
+/// It lives in the error itself, so that errors need no allocator.
+///
+/// ```
+/// use arcminute_core::error::Text;
+/// assert_eq!(Text::new("20/200").as_str(), "20/200");
+/// assert!(Text::new(&"9".repeat(10_000)).as_str().ends_with('…'));
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Text(ArrayString<KEPT>);
+
+impl Text {
+    /// The text, or its beginning and an ellipsis.
+    #[must_use]
+    pub fn new(text: &str) -> Self {
+        Self::of(format_args!("{text}"))
+    }
+    /// What these arguments write, or its beginning and an ellipsis.
+    #[must_use]
+    pub fn of(text: fmt::Arguments<'_>) -> Self {
+        let mut kept = Kept { text: ArrayString::new(), cut: false };
+        // Writing never fails: what does not fit is left out.
+        let _ = kept.write_fmt(text);
+        Self(kept.text)
+    }
+    /// What is kept of it.
+    #[must_use]
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+struct Kept {
+    text: ArrayString<KEPT>,
+    cut: bool,
+}
+
+impl fmt::Write for Kept {
+    fn write_str(&mut self, text: &str) -> fmt::Result {
+        const ELLIPSIS: char = '…';
+        for character in text.chars() {
+            if self.cut {
+                return Ok(());
+            }
+            if self.text.try_push(character).is_err() {
+                self.cut = true;
+                while self.text.try_push(ELLIPSIS).is_err() && self.text.pop().is_some() {}
+            }
+        }
+        Ok(())
+    }
+}
+
+impl fmt::Display for Text {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
 
 /// Why something that was given cannot be used.
 #[derive(Clone, Debug, PartialEq)]
@@ -9,7 +72,7 @@ pub struct Error {
     /// What the value is of, in words of the trade: `pupil height`.
     pub quantity: &'static str,
     /// What was read, as it was given, unit included.
-    pub found: String,
+    pub found: Text,
     /// What is wrong with it.
     pub why: Why,
 }
@@ -37,7 +100,7 @@ pub enum Why {
     /// It was understood up to this rest, which belongs to nothing.
     Trailing {
         /// The part that was not understood.
-        rest: String,
+        rest: Text,
     },
     /// A unit that does not fit the quantity.
     WrongUnit {
@@ -67,28 +130,46 @@ pub enum Why {
 
 impl Error {
     /// An error of this kind.
-    pub fn new(quantity: &'static str, found: impl Into<String>, why: Why) -> Self {
-        Self { quantity, found: found.into(), why }
+    #[must_use]
+    pub fn new(quantity: &'static str, found: &str, why: Why) -> Self {
+        Self { quantity, found: Text::new(found), why }
+    }
+
+    /// An error of this kind about a value that has to be written first.
+    #[must_use]
+    pub fn about(quantity: &'static str, found: fmt::Arguments<'_>, why: Why) -> Self {
+        Self { quantity, found: Text::of(found), why }
     }
 
     /// What to do about it, as a sentence without its full stop.
     #[must_use]
-    pub fn hint(&self) -> String {
-        use alloc::format;
-        match &self.why {
-            Why::OutOfRange { min, max, unit } => {
-                let unit = if unit.is_empty() { String::new() } else { format!(" {unit}") };
-                format!("use {min} to {max}{unit}")
+    pub fn hint(&self) -> Hint<'_> {
+        Hint(&self.why)
+    }
+}
+
+/// What to do about an error, to be printed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Hint<'a>(&'a Why);
+
+impl fmt::Display for Hint<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self.0 {
+            Why::OutOfRange { min, max, unit: "" } => write!(f, "use {min} to {max}"),
+            Why::OutOfRange { min, max, unit } => write!(f, "use {min} to {max} {unit}"),
+            Why::NotANumber { example } | Why::Missing { example, .. } => {
+                write!(f, "type for example `{example}`")
             }
-            Why::NotANumber { example } | Why::Missing { example, .. } => format!("type for example `{example}`"),
-            Why::GroupedOrDecimal => {
-                "write it without a thousands sign, and with fewer or more than three digits after the decimal sign".into()
+            Why::GroupedOrDecimal => f.write_str(
+                "write it without a thousands sign, and with fewer or more than three digits after the decimal sign",
+            ),
+            Why::Trailing { rest } => write!(f, "take away `{rest}`"),
+            Why::WrongUnit { accepted } => write!(f, "use {accepted}"),
+            Why::TooLong { max } => write!(f, "use at most {max} characters"),
+            Why::NotUsableInSum => {
+                f.write_str("enter an acuity measured with letters or rings, nearer if need be")
             }
-            Why::Trailing { rest } => format!("take away `{rest}`"),
-            Why::WrongUnit { accepted } => format!("use {accepted}"),
-            Why::TooLong { max } => format!("use at most {max} characters"),
-            Why::NotUsableInSum => "enter an acuity measured with letters or rings, nearer if need be".into(),
-            Why::NoSolution { .. } => "change one of the values it depends on".into(),
+            Why::NoSolution { .. } => f.write_str("change one of the values it depends on"),
         }
     }
 }

@@ -12,6 +12,7 @@
 //!
 //! No `std`, no text beyond trade notation, no platform: what a native test proves is what the page shows.
 #![no_std]
+#[cfg(feature = "alloc")]
 extern crate alloc;
 
 pub mod acuity;

@@ -4,34 +4,12 @@
 //! commas, wide digits and typographic signs are made plain before the text comes here. It never panics and never
 //! looks ahead further than what it takes.
 
-use crate::error::{Error, Why};
+use crate::error::{Error, Text, Why};
 use crate::math;
 use crate::unit::Length;
-use alloc::string::String;
 
 /// Most characters that an entry may have.
 pub const LONGEST: usize = 200;
-
-/// Most characters of an entry that a message quotes.
-const QUOTED: usize = 40;
-
-/// The text itself, or its first 40 characters and an ellipsis, to be quoted in a message.
-///
-/// ```
-/// assert_eq!(arcminute_core::scan::quoted("20/200"), "20/200");
-/// assert_eq!(arcminute_core::scan::quoted(&"9".repeat(10_000)).chars().count(), 41);
-/// ```
-#[must_use]
-pub fn quoted(text: &str) -> String {
-    match text.char_indices().nth(QUOTED) {
-        None => text.into(),
-        Some((end, _)) => {
-            let mut cut = String::from(&text[..end]);
-            cut.push('…');
-            cut
-        }
-    }
-}
 
 /// The text without the blanks round it, if it is short enough for an entry.
 ///
@@ -40,7 +18,7 @@ pub fn quoted(text: &str) -> String {
 pub fn entry<'a>(quantity: &'static str, text: &'a str) -> Result<&'a str, Error> {
     let text = text.trim();
     if text.chars().nth(LONGEST).is_some() {
-        return Err(Error::new(quantity, quoted(text), Why::TooLong { max: LONGEST }));
+        return Err(Error::new(quantity, text, Why::TooLong { max: LONGEST }));
     }
     Ok(text)
 }
@@ -141,7 +119,7 @@ impl<'a> Cursor<'a> {
         if self.rest.is_empty() {
             return Ok(());
         }
-        Err(Error::new(quantity, quoted(text), Why::Trailing { rest: quoted(self.rest) }))
+        Err(Error::new(quantity, text, Why::Trailing { rest: Text::new(self.rest) }))
     }
     /// Whether this sign came next; it is taken.
     pub fn take(&mut self, wanted: char) -> bool {
@@ -280,7 +258,7 @@ mod tests {
     #[test]
     fn a_long_text_is_cut_between_characters() {
         let text = "٣".repeat(300);
-        assert_eq!(quoted(&text), "٣".repeat(40) + "…");
+        assert_eq!(Text::new(&text).as_str(), "٣".repeat(20) + "…", "two bytes each");
         let error = entry("acuity", &text).expect_err("300 characters");
         assert_eq!(error.why, Why::TooLong { max: 200 });
         assert!(entry("acuity", &"٣".repeat(200)).is_ok(), "characters are counted, not bytes");

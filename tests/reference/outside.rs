@@ -48,14 +48,16 @@ struct Setting {
 
 fn described(train: &Train, setting: Setting, slopes: &[f64]) -> Value {
     let parts: Vec<Value> = train
-        .elements
+        .elements()
         .iter()
         .map(|element| match element {
             Element::Lens { power, clear_diameter } => {
                 json!({ "lens": power.dioptres(), "diameter": clear_diameter.map(Length::m) })
             }
             Element::Gap(gap) => json!({ "gap": gap.m() }),
-            Element::Stop(_) => unreachable!("no system here has a field stop"),
+            Element::Glass { .. } | Element::Stop(_) => {
+                unreachable!("no system here has glass or a field stop")
+            }
         })
         .collect();
     let distance = match setting.sight {
@@ -122,9 +124,8 @@ fn refocused(telescope: &Telescope, setting: Setting, ametropia: f64) -> Option<
 /// A cap on the objective: the reading cap off its focus, so that the image is somewhere, or a far correction.
 fn capped(telescope: &Telescope, setting: Setting, cap: Vergence, ametropia: f64) -> [System; 2] {
     let with = |cap| {
-        let mut elements = vec![Element::Lens { power: cap, clear_diameter: None }];
-        elements.extend(telescope.afocal_train().elements);
-        Train::new(elements)
+        let lens = Element::Lens { power: cap, clear_diameter: None };
+        Train::new([lens]).then(&telescope.afocal_train()).expect("few parts")
     };
     let reading = with(cap);
     let near = Setting { sight: Sight::At(cap.focal_length() * 0.9), ..setting };
@@ -132,7 +133,8 @@ fn capped(telescope: &Telescope, setting: Setting, cap: Vergence, ametropia: f64
     let signed = telescope.afocal().magnification.times() * cap.dioptres();
     engine.insert("equivalent_power", vec![signed]);
     let reading = System { described: described(&reading, near, &[]), engine };
-    let correction = correction_on_objective(telescope, Vergence::from_dioptres(ametropia));
+    let correction =
+        correction_on_objective(telescope, Vergence::from_dioptres(ametropia)).expect("mild enough");
     let corrected = with(correction.cap);
     let engine = BTreeMap::from([("far_vergence", vec![ametropia])]);
     [

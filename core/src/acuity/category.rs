@@ -1,13 +1,11 @@
 //! Counting fingers, hand motion, light perception: categories, not sizes.
 
 use crate::bounds;
-use crate::error::{Error, Why};
+use crate::error::{Error, Text, Why};
 use crate::math;
-use crate::scan::{self, Cursor};
+use crate::scan::Cursor;
 use crate::source::{self, Source};
 use crate::unit::{Length, LogMar};
-use alloc::format;
-use alloc::string::ToString;
 use core::fmt;
 
 /// What is recorded when no letter is read.
@@ -59,7 +57,7 @@ impl Category {
                 0.014
             }
             Self::HandMotion { .. } => 0.005,
-            _ => return Err(Error::new("acuity", self.to_string(), Why::NotUsableInSum)),
+            _ => return Err(Error::about("acuity", format_args!("{self}"), Why::NotUsableInSum)),
         };
         Ok((LogMar::from_log(-math::log10(decimal)), &source::SCHULZE_BONSEL_2006))
     }
@@ -95,7 +93,7 @@ fn distance(cursor: &mut Cursor<'_>) -> Result<Option<Length>, Error> {
     };
     let Some(unit) = cursor.length_unit() else {
         let why = Why::Missing { part: "a unit", example: "CF 1 m" };
-        return Err(Error::new("distance of the hand", scan::quoted(number.text), why));
+        return Err(Error::new("distance of the hand", number.text, why));
     };
     let length = unit.length(number.value);
     bounds::HAND_DISTANCE.check(length.m())?;
@@ -113,14 +111,15 @@ impl fmt::Display for Category {
         write!(f, "{name}")?;
         // To the millimetre: 3 ft are 0.914 m.
         let Some(distance) = distance else { return Ok(()) };
-        let metres = format!("{:.3}", distance.m());
-        write!(f, " {} m", metres.trim_end_matches('0').trim_end_matches('.'))
+        let metres = Text::of(format_args!("{:.3}", distance.m()));
+        write!(f, " {} m", metres.as_str().trim_end_matches('0').trim_end_matches('.'))
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use alloc::string::ToString;
 
     #[test]
     fn only_what_was_measured_has_a_mean() {
@@ -138,7 +137,10 @@ mod tests {
             error.to_string(),
             "acuity `NLP` is a category, not a size, and cannot be used in this sum"
         );
-        assert_eq!(error.hint(), "enter an acuity measured with letters or rings, nearer if need be");
+        assert_eq!(
+            error.hint().to_string(),
+            "enter an acuity measured with letters or rings, nearer if need be"
+        );
     }
 
     #[test]

@@ -84,7 +84,7 @@ proptest! {
     #[test]
     fn a_refusal_quotes_no_more_than_it_should(text in pieces(), tail in ".{0,300}") {
         if let Parsed::Refused(error) = parse(&(text + &tail), BareNumber::Ask) {
-            prop_assert!(error.found.chars().count() <= 60, "{}", error);
+            prop_assert!(error.found.as_str().chars().count() <= 60, "{}", error);
         }
     }
 

@@ -6,7 +6,6 @@ use crate::error::{Error, Why};
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::source;
 use crate::unit::{Length, LogMar};
-use alloc::format;
 use alloc::vec;
 use alloc::vec::Vec;
 
@@ -148,13 +147,13 @@ pub fn score_two_distances(
     let added = match near {
         Some(near) if near > rule.near_most => {
             let why = Why::OutOfRange { min: 0.0, max: f64::from(rule.near_most), unit: "letters" };
-            return Err(Error::new("letters read near", format!("{near}"), why));
+            return Err(Error::about("letters read near", format_args!("{near}"), why));
         }
         _ if !near_counts => rule.credited,
         Some(near) => near,
         None => {
             let why = Why::Missing { part: "the letters read near", example: "27" };
-            return Err(Error::new("letters read far", format!("{far}"), why));
+            return Err(Error::about("letters read far", format_args!("{far}"), why));
         }
     };
     let score = far.saturating_add(added);
@@ -227,7 +226,7 @@ mod tests {
         assert_eq!(missing.to_string(), "letters read far `12` needs the letters read near");
         let many = score_two_distances(12, Some(31), rule).expect_err("six lines of five");
         assert_eq!(many.to_string(), "letters read near `31` is not possible");
-        assert_eq!(many.hint(), "use 0 to 30 letters");
+        assert_eq!(many.hint().to_string(), "use 0 to 30 letters");
         assert!(score_two_distances(u16::MAX, None, rule).is_err(), "the sum does not wrap");
         let empty = Chart { letters_per_line: 0, ..Chart::five_letters(LogMar::ZERO, Length::from_m(4.0)) };
         let error = score_chart(empty, 1, Length::from_m(4.0)).expect_err("no letters on a line");

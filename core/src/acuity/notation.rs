@@ -4,7 +4,6 @@ use crate::bounds;
 use crate::error::{Error, Why};
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::unit::{Angle, LogMar};
-use alloc::string::ToString;
 use alloc::vec::Vec;
 
 /// What was written down.
@@ -136,7 +135,7 @@ impl Acuity {
         let log_mar = notation.line() + LogMar::from_log(0.02 * missed);
         bounds::LOG_MAR.check(log_mar.log()).map_err(|error| {
             let Why::OutOfRange { min, max, .. } = error.why else { return error };
-            Error::new("acuity", notation.to_string(), Why::OutOfRange { min, max, unit: "logMAR" })
+            Error::about("acuity", format_args!("{notation}"), Why::OutOfRange { min, max, unit: "logMAR" })
         })?;
         Ok(Self { log_mar, notation })
     }
@@ -218,6 +217,7 @@ fn fraction_step(mar: Named, numerator: f64, denominator: f64, unit: Unit) -> St
 mod tests {
     use super::*;
     use crate::math;
+    use alloc::string::ToString;
 
     fn all() -> [Notation; 7] {
         [
@@ -246,7 +246,7 @@ mod tests {
         let error = Acuity::of(Notation::Feet { numerator: 20.0, denominator: 5.0, letters: 0 })
             .expect_err("four times better than 20/20");
         assert_eq!(error.to_string(), "acuity `20/5` is not possible");
-        assert_eq!(error.hint(), "use -0.5 to 3 logMAR");
+        assert_eq!(error.hint().to_string(), "use -0.5 to 3 logMAR");
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use super::{Acuity, Category, Notation};
 use crate::bounds;
-use crate::error::{Error, Why};
+use crate::error::{Error, Text, Why};
 use crate::scan::{self, Cursor};
 use crate::unit::LogMar;
 use alloc::vec;
@@ -54,7 +54,7 @@ impl Reading {
         match self {
             Self::Measured(acuity) => Ok(*acuity),
             Self::Category(category) => {
-                Err(Error::new("acuity", alloc::format!("{category}"), Why::NotUsableInSum))
+                Err(Error::about("acuity", format_args!("{category}"), Why::NotUsableInSum))
             }
         }
     }
@@ -91,7 +91,7 @@ fn measured(notation: Notation) -> Result<Parsed, Error> {
 }
 
 fn missing(text: &str, part: &'static str, example: &'static str) -> Error {
-    Error::new("acuity", scan::quoted(text), Why::Missing { part, example })
+    Error::new("acuity", text, Why::Missing { part, example })
 }
 
 fn read(text: &str, bare: BareNumber) -> Result<Parsed, Error> {
@@ -118,7 +118,7 @@ fn read(text: &str, bare: BareNumber) -> Result<Parsed, Error> {
     let Some(number) = cursor.number() else {
         return Err(match named {
             Some(_) => missing(text, "a number", "logMAR 1.0"),
-            None => Error::new("acuity", scan::quoted(text), Why::NotANumber { example: "20/200" }),
+            None => Error::new("acuity", text, Why::NotANumber { example: "20/200" }),
         });
     };
     // Adding zero turns −0 into 0.
@@ -201,8 +201,8 @@ fn letters(cursor: &mut Cursor<'_>, text: &str) -> Result<i8, Error> {
     match number.text.parse::<i8>() {
         Ok(count) if count <= 9 => Ok(if sign < 0.0 { -count } else { count }),
         Err(_) if number.text.contains('.') => {
-            let rest = scan::quoted(before.rest());
-            Err(Error::new("letters beside the line", rest, Why::NotANumber { example: "20/200-2" }))
+            let rest = Text::new(before.rest());
+            Err(Error::new("letters beside the line", rest.as_str(), Why::NotANumber { example: "20/200-2" }))
         }
         _ => Err(bounds::LETTERS_BESIDE
             .check(sign * number.value)

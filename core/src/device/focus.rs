@@ -4,7 +4,6 @@ use super::FocusReach;
 use crate::error::{Error, Why};
 use crate::optics::{Focused, Sight, Telescope};
 use crate::unit::{Length, Vergence};
-use alloc::format;
 
 /// The telescope focused for a thing this far from the eye; the tube is part of that distance and grows as it focuses.
 pub(super) fn focused_at(
@@ -34,8 +33,8 @@ pub(super) fn before_objective(distance: Length, reaches: Length) -> Result<Leng
     if Length::ZERO < left {
         return Ok(left);
     }
-    let found = format!("{} m", distance.m());
-    Err(Error::new("distance", found, Why::NoSolution { because: "it is nearer than the telescope is long" }))
+    let why = Why::NoSolution { because: "it is nearer than the telescope is long" };
+    Err(Error::about("distance", format_args!("{} m", distance.m()), why))
 }
 
 /// No eye focuses more than this: greatest amplitude of the Hofstetter lines, 25 − 0.40 × age, at age 0.
@@ -48,12 +47,8 @@ pub(super) fn focus_reach(
 ) -> Result<FocusReach, Error> {
     let Some(nearest) = out_of_range else { return Ok(FocusReach::InFocus) };
     if !(0.0..=MOST_FOCUS).contains(&demand.dioptres()) {
-        let found = format!("{} D", demand.dioptres());
-        return Err(Error::new(
-            "focus demand",
-            found,
-            Why::NoSolution { because: "the image cannot be viewed" },
-        ));
+        let why = Why::NoSolution { because: "the image cannot be viewed" };
+        return Err(Error::about("focus demand", format_args!("{} D", demand.dioptres()), why));
     }
     Ok(match nearest {
         Some(_) => FocusReach::TooNear { demand },

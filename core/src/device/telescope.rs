@@ -147,7 +147,7 @@ pub fn evaluate_telescope(
     };
     let mut train = focused.train.clone();
     if in_eyepiece != Vergence::ZERO {
-        train.elements.push(Element::Lens { power: in_eyepiece, clear_diameter: None });
+        train = train.then(&Train::new([Element::Lens { power: in_eyepiece, clear_diameter: None }]))?;
     }
     let train = train.to_eye(viewer.eyepiece_to_eye);
     let sight = match distance {

@@ -7,7 +7,6 @@ use crate::bounds;
 use crate::error::{Error, Why};
 use crate::math;
 use crate::unit::Length;
-use alloc::format;
 
 /// A place in the plane of one lens.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -89,9 +88,9 @@ impl Frame {
         if 0.0 <= radius && radius <= max {
             return Ok(());
         }
-        Err(Error::new(
+        Err(Error::about(
             "corner radius",
-            format!("{radius} mm"),
+            format_args!("{radius} mm"),
             Why::OutOfRange { min: 0.0, max, unit: "mm" },
         ))
     }
@@ -173,7 +172,7 @@ pub fn corner_radius_from_effective_diameter(
     // Printed sizes are rounded: an ED that rounds to a limit is taken as that limit.
     if ed < min - 0.05 || max + 0.05 < ed {
         let why = Why::OutOfRange { min, max: math::floor(max * 10.0) / 10.0, unit: "mm" };
-        return Err(Error::new("effective diameter ED", format!("{ed} mm"), why));
+        return Err(Error::about("effective diameter ED", format_args!("{ed} mm"), why));
     }
     let radius = ed.clamp(min, max) / 2.0;
     let corner = a + b - radius - math::sqrt(2.0 * (radius - a) * (radius - b));
@@ -183,6 +182,8 @@ pub fn corner_radius_from_effective_diameter(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use alloc::format;
+    use alloc::string::ToString;
 
     fn frame(a: f64, b: f64, r: f64) -> Frame {
         let mm = Length::from_mm;
@@ -232,12 +233,12 @@ mod tests {
         let error =
             Frame::new(mm(48.0), mm(30.0), mm(20.0), mm(16.0)).expect_err("corners larger than half of B");
         assert_eq!(
-            (format!("{error}"), error.hint()),
+            (format!("{error}"), error.hint().to_string()),
             ("corner radius `16 mm` is not possible".into(), "use 0 to 15 mm".into())
         );
         let error = corner_radius_from_effective_diameter(mm(48.0), mm(36.0), mm(61.0))
             .expect_err("beyond the diagonal");
-        assert_eq!(error.hint(), "use 48 to 60 mm");
+        assert_eq!(error.hint().to_string(), "use 48 to 60 mm");
         assert!(
             corner_radius_from_effective_diameter(mm(48.0), mm(36.0), mm(f64::NAN)).is_err(),
             "not a number"

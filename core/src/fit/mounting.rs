@@ -6,7 +6,6 @@ use super::request::{MountingRequest, Placement, TiltReference};
 use crate::error::{Error, Why};
 use crate::math;
 use crate::unit::{Angle, Length};
-use alloc::format;
 
 /// Everything that follows from a [`MountingRequest`]. All heights are above the lowest boxed tangent.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -168,7 +167,11 @@ fn closed_height(request: &MountingRequest) -> Result<Height, Error> {
         y = if request.rule == Placement::Highest { (y + next) / 2.0 } else { next };
     }
     let because = "the higher the eyepiece, the more it must be tilted, and the taller its opening: the height never settles";
-    Err(Error::new("eyepiece height", format!("barrel {} mm", 2.0 * radius), Why::NoSolution { because }))
+    Err(Error::about(
+        "eyepiece height",
+        format_args!("barrel {} mm", 2.0 * radius),
+        Why::NoSolution { because },
+    ))
 }
 
 /// Height of the eyepiece centre by the rule, for an oval of this half height; millimetres.

@@ -3,7 +3,6 @@
 use crate::bounds;
 use crate::error::{Error, Why};
 use crate::unit::{Length, Vergence};
-use alloc::format;
 
 /// Near PD and inset of a segment.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -55,7 +54,7 @@ pub fn near_centres(
     let spread = 1.0 + w * (1.0 / s - power / 1000.0);
     if spread <= 0.0 {
         let because = "so strong a plus lens turns both lines of sight away from the object";
-        return Err(Error::new("segment inset", format!("{power} D"), Why::NoSolution { because }));
+        return Err(Error::about("segment inset", format_args!("{power} D"), Why::NoSolution { because }));
     }
     Ok(NearCentres {
         pd,
@@ -70,6 +69,7 @@ pub fn near_centres(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use alloc::format;
 
     #[test]
     fn without_power_the_inset_is_what_the_near_pd_lost() {

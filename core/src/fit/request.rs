@@ -4,7 +4,6 @@ use super::frame::Frame;
 use crate::bounds;
 use crate::error::{Error, Why};
 use crate::unit::{Angle, Length};
-use alloc::format;
 
 /// One of a person's two eyes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -155,7 +154,7 @@ impl MountingRequest {
         let max = self.frame.box_height.mm();
         if height >= max {
             let why = Why::OutOfRange { min: bounds::PUPIL_HEIGHT.possible.0, max, unit: "mm" };
-            return Err(Error::new(bounds::PUPIL_HEIGHT.name, format!("{height} mm"), why));
+            return Err(Error::about(bounds::PUPIL_HEIGHT.name, format_args!("{height} mm"), why));
         }
         bounds::PUPIL.check(2.0 * self.pupil_radius.mm())?;
         bounds::BARREL.check(2.0 * self.barrel_radius.mm())?;

@@ -3,7 +3,10 @@
 use super::{Sight, Train, view};
 use crate::math;
 use crate::unit::{Angle, Length, Vergence};
-use alloc::vec::Vec;
+use arrayvec::ArrayVec;
+
+/// The pupil and every part of a train.
+const INTERVALS: usize = 17;
 
 /// Apparent field at the eye: full angles at which the bundle that fills the pupil on axis is whole, half, gone.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -37,22 +40,24 @@ pub fn field_of_view(train: &Train, pupil: Length) -> Option<Field> {
 #[must_use]
 pub fn field_of_view_at(train: &Train, pupil: Length, focus_demand: Vergence) -> Option<Field> {
     // (drift, half-width): the interval of heights at the pupil is drift·slope ± half-width.
-    let mut intervals = alloc::vec![(0.0, pupil.m() / 2.0)];
-    let mut hard_limits = Vec::new();
+    let mut intervals: ArrayVec<(f64, f64), INTERVALS> = ArrayVec::new();
+    let _ = intervals.try_push((0.0, pupil.m() / 2.0));
+    let mut hard_limit = f64::INFINITY;
     for aperture in train.apertures() {
         let (beta, radius) = (aperture.beta.m(), aperture.radius.m());
         // A ray of the bundle, y off the middle of the pupil, is steeper than the middle one by the demand times y.
         let alpha = aperture.alpha + beta * focus_demand.dioptres();
         if math::abs(alpha) * pupil.m() < 1e-9 * radius {
             // In the plane of an image: all of the bundle passes or none.
-            hard_limits.push(radius / math::abs(beta));
+            hard_limit = hard_limit.min(radius / math::abs(beta));
         } else {
-            intervals.push((-beta / alpha, radius / math::abs(alpha)));
+            // Never full: the pupil and no more openings than parts.
+            let _ = intervals.try_push((-beta / alpha, radius / math::abs(alpha)));
         }
     }
     let on_axis = 2.0 * intervals.iter().map(|interval| interval.1).fold(f64::INFINITY, f64::min);
     let slope_leaving = |share: f64| {
-        let mut least = hard_limits.iter().copied().fold(f64::INFINITY, f64::min);
+        let mut least = hard_limit;
         for (drift_top, half_top) in &intervals {
             for (drift_bottom, half_bottom) in &intervals {
                 let closing = drift_bottom - drift_top;

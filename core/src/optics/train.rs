@@ -1,8 +1,11 @@
 //! A device as light meets it: lenses, gaps and stops in a row.
 
 use super::RayMatrix;
+use crate::error::{Error, Why};
 use crate::unit::{Length, Vergence};
+#[cfg(feature = "alloc")]
 use alloc::vec::Vec;
+use arrayvec::ArrayVec;
 
 /// One part of a train.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -14,17 +17,26 @@ pub enum Element {
         /// Diameter that lets light through.
         clear_diameter: Option<Length>,
     },
-    /// Air, or glass at its air-equivalent length.
+    /// Air, or the air-equivalent length of an erecting path.
     Gap(Length),
+    /// Glass or plastic between two surfaces; the surfaces are lenses beside it.
+    Glass {
+        /// Along the axis.
+        thickness: Length,
+        /// Refractive index, above zero; a pure ratio.
+        index: f64,
+    },
     /// A round opening.
     Stop(Length),
 }
 
-/// Lenses, gaps and stops in the order light meets them.
+/// Most parts of a train; the last place is kept for the gap to the eye.
+const MOST: usize = 16;
+
+/// Lenses, gaps, glass and stops in the order light meets them; at most 15, and the gap to the eye. It needs no allocator.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Train {
-    /// The parts, first met first.
-    pub elements: Vec<Element>,
+    elements: ArrayVec<Element, MOST>,
 }
 
 /// An opening as the eye's end of the train sees it: the height there is `alpha·y_eye + beta·slope_eye`.
@@ -36,16 +48,56 @@ pub(crate) struct Aperture {
 }
 
 impl Train {
-    /// A train of these parts.
+    /// A train of these parts, first met first; more than 15 do not compile.
     #[must_use]
-    pub fn new(elements: impl Into<Vec<Element>>) -> Self {
-        Self { elements: elements.into() }
+    pub fn new<const PARTS: usize>(elements: [Element; PARTS]) -> Self {
+        const { assert!(PARTS < MOST, "a train has at most 15 parts") }
+        let mut train = Self::default();
+        // It fits, as just asserted.
+        let _ = train.elements.try_extend_from_slice(&elements);
+        train
     }
 
-    /// The same train with a gap behind it, up to the eye.
+    /// A train of these parts, first met first.
+    ///
+    /// # Errors
+    /// [`Why::NoSolution`] for more than 15 parts.
+    pub fn of(elements: &[Element]) -> Result<Self, Error> {
+        Self::default().with(elements)
+    }
+
+    /// This train, then `behind`.
+    ///
+    /// # Errors
+    /// [`Why::NoSolution`] for more than 15 parts in all.
+    pub fn then(self, behind: &Self) -> Result<Self, Error> {
+        self.with(&behind.elements)
+    }
+
+    fn with(mut self, behind: &[Element]) -> Result<Self, Error> {
+        let parts = self.elements.len().saturating_add(behind.len());
+        if parts < MOST && self.elements.try_extend_from_slice(behind).is_ok() {
+            return Ok(self);
+        }
+        let why = Why::NoSolution { because: "a train has at most 15 parts" };
+        Err(Error::about("optical system", format_args!("{parts} parts"), why))
+    }
+
+    /// The parts, first met first.
+    #[must_use]
+    pub fn elements(&self) -> &[Element] {
+        &self.elements
+    }
+
+    /// The same train with a gap behind it, up to the eye; a gap that stands last is lengthened.
     #[must_use]
     pub fn to_eye(mut self, last_part_to_eye: Length) -> Self {
-        self.elements.push(Element::Gap(last_part_to_eye));
+        if let Some(Element::Gap(gap)) = self.elements.last_mut() {
+            *gap = *gap + last_part_to_eye;
+        } else {
+            // There is always room: other parts never take the last place.
+            let _ = self.elements.try_push(Element::Gap(last_part_to_eye));
+        }
         self
     }
 
@@ -55,16 +107,18 @@ impl Train {
         matrix_of(&self.elements)
     }
 
-    /// Sum of the gaps.
+    /// From the front of the first part to the back of the last.
     #[must_use]
     pub fn length(&self) -> Length {
         self.elements.iter().fold(Length::ZERO, |sum, element| match element {
             Element::Gap(gap) => sum + *gap,
+            Element::Glass { thickness, .. } => sum + *thickness,
             Element::Lens { .. } | Element::Stop(_) => sum,
         })
     }
 
     /// Path of a ray that enters at `height` with `slope`: distance from the front and height, at each part.
+    #[cfg(feature = "alloc")]
     #[must_use]
     pub fn trace(&self, height: Length, slope: f64) -> Vec<(Length, Length)> {
         let (mut z, mut y, mut u) = (Length::ZERO, height, slope);
@@ -77,6 +131,11 @@ impl Train {
                     y = y + *gap * u;
                     path.push((z, y));
                 }
+                Element::Glass { thickness, index } => {
+                    z = z + *thickness;
+                    y = y + *thickness * (u / index);
+                    path.push((z, y));
+                }
                 Element::Stop(_) => {}
             }
         }
@@ -84,16 +143,20 @@ impl Train {
     }
 
     /// Every opening in it, seen from the end of the train.
-    pub(crate) fn apertures(&self) -> Vec<Aperture> {
-        let mut apertures = Vec::new();
-        for (index, element) in self.elements.iter().enumerate() {
-            let diameter = match element {
-                Element::Lens { clear_diameter: Some(diameter), .. } | Element::Stop(diameter) => *diameter,
-                Element::Lens { clear_diameter: None, .. } | Element::Gap(_) => continue,
-            };
+    pub(crate) fn apertures(&self) -> ArrayVec<Aperture, MOST> {
+        let mut apertures = ArrayVec::new();
+        let mut to_end = RayMatrix::identity();
+        for element in self.elements.iter().rev() {
             // Height is the same on both faces of a thin lens, so the lens itself may be counted as behind the opening.
-            let to_end = matrix_of(&self.elements[index..]);
-            apertures.push(Aperture { alpha: to_end.d, beta: -to_end.b, radius: diameter / 2.0 });
+            to_end = matrix_of(core::slice::from_ref(element)).then(to_end);
+            if let Element::Lens { clear_diameter: Some(diameter), .. } | Element::Stop(diameter) = element {
+                // Never full: there are no more openings than parts.
+                let _ = apertures.try_push(Aperture {
+                    alpha: to_end.d,
+                    beta: -to_end.b,
+                    radius: *diameter / 2.0,
+                });
+            }
         }
         apertures
     }
@@ -103,6 +166,7 @@ fn matrix_of(elements: &[Element]) -> RayMatrix {
     elements.iter().fold(RayMatrix::identity(), |so_far, element| match element {
         Element::Lens { power, .. } => so_far.then(RayMatrix::lens(*power)),
         Element::Gap(gap) => so_far.then(RayMatrix::gap(*gap)),
+        Element::Glass { thickness, index } => so_far.then(RayMatrix::gap(*thickness / *index)),
         Element::Stop(_) => so_far,
     })
 }

@@ -22,7 +22,6 @@ use crate::error::{Error, Why};
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::math;
 use crate::unit::{Angle, Vergence};
-use alloc::format;
 use alloc::vec;
 use alloc::vec::Vec;
 
@@ -77,7 +76,7 @@ impl Refraction {
             bounds::AXIS.check(f64::from(axis))?;
         } else if cylinder != Vergence::ZERO {
             let why = Why::Missing { part: "an axis", example: "+2.00 -1.50 x 090" };
-            return Err(Error::new("cylinder", format!("{:+.2}", cylinder.dioptres()), why));
+            return Err(Error::about("cylinder", format_args!("{:+.2}", cylinder.dioptres()), why));
         }
         let axis = axis.map(|axis| if axis == 0 { 180 } else { axis });
         Ok(Self { sphere, cylinder, axis })

@@ -45,7 +45,7 @@ impl Refraction {
                 return Ok(power.after(towards_eye));
             }
             let because = "the focus lies between the two planes";
-            Err(Error::new("refraction", alloc::format!("{self}"), Why::NoSolution { because }))
+            Err(Error::about("refraction", format_args!("{self}"), Why::NoSolution { because }))
         };
         let sphere = meridian(self.sphere)?;
         // Without a cylinder the two meridians are the same, to the last bit.

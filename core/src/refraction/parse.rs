@@ -79,7 +79,7 @@ pub fn parse(text: &str) -> Parsed {
 }
 
 fn missing(quantity: &'static str, text: &str, part: &'static str) -> Error {
-    Error::new(quantity, scan::quoted(text), Why::Missing { part, example: "+2.00 -1.50 x 090" })
+    Error::new(quantity, text, Why::Missing { part, example: "+2.00 -1.50 x 090" })
 }
 
 fn read(text: &str) -> Result<Parsed, Error> {
@@ -93,7 +93,7 @@ fn read(text: &str) -> Result<Parsed, Error> {
     }
     let Some(sphere) = Power::read(cursor, false) else {
         let why = Why::NotANumber { example: "+2.00 -1.50 x 090" };
-        return Err(Error::new("refraction", scan::quoted(text), why));
+        return Err(Error::new("refraction", text, why));
     };
     let sphere = sphere.within(&bounds::SPHERE)?;
     cursor.phrase(&["ds", "sph", "d"]);
@@ -107,7 +107,7 @@ fn read(text: &str) -> Result<Parsed, Error> {
     let cylinder = cylinder.unwrap_or_else(Power::zero);
     if without_axis && cylinder.choices.iter().any(|value| math::abs(*value) > 0.0) {
         end_or_add(cursor, text)?;
-        return Err(missing("cylinder", &cylinder.written, "an axis"));
+        return Err(missing("cylinder", cylinder.written.as_str(), "an axis"));
     }
     let cylinder = cylinder.within(&bounds::CYLINDER)?;
     let add = if cursor.phrase(&["add"]) {
@@ -142,7 +142,7 @@ fn axis(cursor: &mut Cursor<'_>, text: &str) -> Result<Option<u16>, Error> {
     bounds::AXIS.check(sign * number.value)?;
     let Ok(axis) = number.text.parse::<u16>() else {
         let why = Why::NotANumber { example: "x 090" };
-        return Err(Error::new("axis", scan::quoted(before.rest()), why));
+        return Err(Error::new("axis", before.rest(), why));
     };
     let _ = cursor.take('°') || cursor.phrase(&["deg", "degrees"]);
     Ok(Some(if axis == 0 { 180 } else { axis }))
@@ -192,7 +192,11 @@ mod tests {
     #[track_caller]
     fn refused(text: &str, message: &str, hint: &str) {
         let Parsed::Refused(error) = parse(text) else { panic!("{text} gave {:?}", parse(text)) };
-        assert_eq!((error.to_string().as_str(), error.hint().as_str()), (message, hint), "{text}");
+        assert_eq!(
+            (error.to_string().as_str(), error.hint().to_string().as_str()),
+            (message, hint),
+            "{text}"
+        );
     }
 
     #[test]

@@ -1,17 +1,15 @@
 //! One power of a prescription, with everything it can mean.
 
 use crate::bounds::Bound;
-use crate::error::{Error, Why};
+use crate::error::{Error, Text, Why};
 use crate::math;
-use crate::scan::{self, Cursor, Number};
-use alloc::format;
-use alloc::string::String;
+use crate::scan::{Cursor, Number};
 use alloc::vec;
 use alloc::vec::Vec;
 
 /// A power as written: everything it can mean, likeliest first.
 pub(super) struct Power {
-    pub(super) written: String,
+    pub(super) written: Text,
     pub(super) choices: Vec<f64>,
     /// Whether it can mean one thing only.
     pub(super) sure: bool,
@@ -51,11 +49,11 @@ impl Power {
             None => "",
         };
         let sure = choices.len() == 1;
-        Self { written: scan::quoted(&format!("{mark}{text}")), choices, sure }
+        Self { written: Text::of(format_args!("{mark}{text}")), choices, sure }
     }
 
     pub(super) fn zero() -> Self {
-        Self { written: "plano".into(), choices: vec![0.0], sure: true }
+        Self { written: Text::new("plano"), choices: vec![0.0], sure: true }
     }
 
     /// Leaves what is possible.
@@ -63,7 +61,11 @@ impl Power {
         self.choices.retain(|value| bound.check(*value).is_ok());
         if self.choices.is_empty() {
             let (min, max) = bound.possible;
-            return Err(Error::new(bound.name, self.written, Why::OutOfRange { min, max, unit: bound.unit }));
+            return Err(Error::new(
+                bound.name,
+                self.written.as_str(),
+                Why::OutOfRange { min, max, unit: bound.unit },
+            ));
         }
         Ok(self)
     }

@@ -97,9 +97,8 @@ impl Case {
     }
     /// The train with a cap before it.
     pub(crate) fn capped(&self, cap: f64) -> Train {
-        let mut elements = vec![Element::Lens { power: Vergence::from_dioptres(cap), clear_diameter: None }];
-        elements.extend(self.telescope().afocal_train().elements);
-        Train::new(elements)
+        let lens = Element::Lens { power: Vergence::from_dioptres(cap), clear_diameter: None };
+        Train::new([lens]).then(&self.telescope().afocal_train()).expect("few parts")
     }
 }
 

@@ -273,7 +273,7 @@ fn result(
 }
 
 fn refusal(error: &Error) -> [(&'static str, String); 2] {
-    [("refused", error.to_string()), ("hint", error.hint())]
+    [("refused", error.to_string()), ("hint", error.hint().to_string())]
 }
 
 fn source_of(step: &Step) -> &'static Source {

@@ -6,7 +6,6 @@ use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::math;
 use crate::optics::{RayMatrix, Sight, Train, view};
 use crate::unit::{Length, Magnification, Vergence};
-use alloc::format;
 use alloc::vec::Vec;
 
 /// Facts of a telescope focused for infinity.
@@ -97,8 +96,11 @@ pub fn lenses_from_length(length: Length, magnification: Magnification) -> Resul
     let objective = Vergence::of_focal_length(length * (m / (m - 1.0)));
     let eyepiece = Vergence::of_focal_length(length / (1.0 - m));
     if !objective.is_finite() || !eyepiece.is_finite() || length <= Length::ZERO || m == 0.0 {
-        let found = format!("{m} x in {} mm", length.mm());
-        return Err(Error::new("telescope", found, Why::NoSolution { because: "no two lenses do this" }));
+        return Err(Error::about(
+            "telescope",
+            format_args!("{m} x in {} mm", length.mm()),
+            Why::NoSolution { because: "no two lenses do this" },
+        ));
     }
     Ok(Lenses { objective, eyepiece })
 }

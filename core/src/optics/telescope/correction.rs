@@ -1,6 +1,7 @@
 //! Where a refraction goes when a telescope stands in front of the eye.
 
 use super::Telescope;
+use crate::error::{Error, Why};
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::optics::{Element, Sight, Train, view};
 use crate::unit::{Length, Magnification, Vergence};
@@ -68,20 +69,28 @@ pub struct CorrectionOnObjective {
 /// The lens on the objective that corrects ametropia K (in the plane of the eyepiece): `K/(M² + d·M·K)`.
 ///
 /// Source: paraxial.
-#[must_use]
+///
+/// # Errors
+/// [`Why::NoSolution`] when `M² + d·M·K` is not above zero: so strong an ametropia no lens there corrects.
 pub fn correction_on_objective(
     telescope: &Telescope,
     ametropia_at_eyepiece: Vergence,
-) -> CorrectionOnObjective {
+) -> Result<CorrectionOnObjective, Error> {
     let afocal = telescope.afocal();
     let (m, d, k) = (afocal.magnification.times(), afocal.length.m(), ametropia_at_eyepiece.dioptres());
-    let cap = Vergence::from_dioptres(k / (m * m + d * m * k));
-    let mut elements = alloc::vec![Element::Lens { power: cap, clear_diameter: None }];
-    elements.extend(telescope.afocal_train().elements);
-    elements.push(Element::Lens { power: -ametropia_at_eyepiece, clear_diameter: None });
-    CorrectionOnObjective {
+    let divisor = m * m + d * m * k;
+    if !(0.0 < divisor && divisor.is_finite()) {
+        let why = Why::NoSolution { because: "no lens on the objective corrects so much" };
+        return Err(Error::about("ametropia", format_args!("{k} D"), why));
+    }
+    let cap = Vergence::from_dioptres(k / divisor);
+    let lens = |power| Element::Lens { power, clear_diameter: None };
+    let train = Train::new([lens(cap)])
+        .then(&telescope.afocal_train())?
+        .then(&Train::new([lens(-ametropia_at_eyepiece)]))?;
+    Ok(CorrectionOnObjective {
         cap,
         short_rule: Vergence::from_dioptres(k / (m * m)),
-        magnification: Magnification::from_times(view(&Train::new(elements), Sight::Far).enlargement),
-    }
+        magnification: Magnification::from_times(view(&train, Sight::Far).enlargement),
+    })
 }

@@ -5,7 +5,6 @@ use crate::error::{Error, Why};
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::optics::{Element, RayMatrix, Sight, Train};
 use crate::unit::{Length, Magnification, Vergence};
-use alloc::format;
 use alloc::vec::Vec;
 
 /// A telescope refocused by its tube.
@@ -60,11 +59,12 @@ impl Telescope {
         let same_kind =
             same_sign(behind_objective, self.objective) && same_sign(afocal_eyepiece, self.eyepiece);
         if !same_kind || length <= Length::ZERO || !length.is_finite() {
-            let found = match sight {
-                Sight::Far => format!("far, {} D", ametropia_at_eyepiece.dioptres()),
-                Sight::At(distance) => format!("{} m, {} D", distance.m(), ametropia_at_eyepiece.dioptres()),
-            };
-            return Err(Error::new("focus", found, Why::NoSolution { because: "no tube length focuses it" }));
+            let (why, k) =
+                (Why::NoSolution { because: "no tube length focuses it" }, ametropia_at_eyepiece.dioptres());
+            return Err(match sight {
+                Sight::Far => Error::about("focus", format_args!("far, {k} D"), why),
+                Sight::At(distance) => Error::about("focus", format_args!("{} m, {k} D", distance.m()), why),
+            });
         }
         let afocal_length = self.objective.focal_length() + self.eyepiece.focal_length();
         // The eyepiece lends part of its power to the eye; the rest makes the light parallel.

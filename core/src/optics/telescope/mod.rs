@@ -15,7 +15,6 @@ pub use through::{Cap, ThroughAfocal, reading_cap, through_afocal};
 use super::{Element, Train};
 use crate::error::{Error, Why};
 use crate::unit::{Angle, Length, Vergence};
-use alloc::format;
 
 /// Whether both converge or both diverge.
 fn same_sign(one: Vergence, other: Vergence) -> bool {
@@ -76,10 +75,9 @@ impl Telescope {
     ) -> Result<Self, Error> {
         let length = objective.focal_length() + eyepiece.focal_length();
         if !length.is_finite() || length <= Length::ZERO {
-            let found = format!("{} D and {} D", objective.dioptres(), eyepiece.dioptres());
-            return Err(Error::new(
+            return Err(Error::about(
                 "telescope",
-                found,
+                format_args!("{} D and {} D", objective.dioptres(), eyepiece.dioptres()),
                 Why::NoSolution { because: "the lenses leave no tube between them" },
             ));
         }

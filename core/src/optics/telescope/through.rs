@@ -1,6 +1,7 @@
 //! Near things through a telescope that stays focused for infinity, and reading caps.
 
 use super::{Afocal, Telescope};
+use crate::error::{Error, Why};
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::optics::{Element, Sight, Train, view};
 use crate::unit::{Length, Magnification, Vergence};
@@ -76,20 +77,26 @@ pub struct Cap {
 /// A reading cap with the print at its front focus: equivalent power is |M| times that of the cap.
 ///
 /// Source: Schwartz, chapter 12; exact for a thin cap, wherever the eye is.
-#[must_use]
-pub fn reading_cap(telescope: &Telescope, cap: Vergence) -> Cap {
+///
+/// # Errors
+/// [`Why::NoSolution`] for a cap that is not above zero: it has no front focus to put the print in.
+pub fn reading_cap(telescope: &Telescope, cap: Vergence) -> Result<Cap, Error> {
     let working_distance = cap.focal_length();
-    let mut elements = alloc::vec![Element::Lens { power: cap, clear_diameter: None }];
-    elements.extend(telescope.afocal_train().elements);
-    let seen = view(&Train::new(elements), Sight::At(working_distance));
+    if !(Length::ZERO < working_distance && working_distance.is_finite()) {
+        let why = Why::NoSolution { because: "it has no focus in front of it" };
+        return Err(Error::about("cap", format_args!("{} D", cap.dioptres()), why));
+    }
+    let train =
+        Train::new([Element::Lens { power: cap, clear_diameter: None }]).then(&telescope.afocal_train())?;
+    let seen = view(&train, Sight::At(working_distance));
     let equivalent_viewing_distance = seen.equivalent_viewing_distance.unwrap_or(working_distance);
-    Cap {
+    Ok(Cap {
         magnification: telescope.afocal().magnification,
         cap,
         working_distance,
         equivalent_viewing_distance,
         equivalent_viewing_power: Vergence::of_focal_length(equivalent_viewing_distance),
-    }
+    })
 }
 
 impl Explain for Cap {

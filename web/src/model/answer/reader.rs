@@ -60,7 +60,7 @@ impl FieldState {
     }
 
     fn refused(error: &Error) -> Self {
-        Self::Refused { message: sentence(&error.to_string()), hint: sentence(&error.hint()) }
+        Self::Refused { message: sentence(&error.to_string()), hint: sentence(&error.hint().to_string()) }
     }
 }
 

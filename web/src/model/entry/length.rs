@@ -2,7 +2,7 @@
 
 use super::{number::unsigned, plain::plain};
 use arcminute_core::bounds::Bound;
-use arcminute_core::scan::{self, Cursor, LengthUnit};
+use arcminute_core::scan::{Cursor, LengthUnit};
 use arcminute_core::unit::Length;
 use arcminute_core::{Error, Why};
 
@@ -58,7 +58,7 @@ pub(super) fn written_unit(
     let is_word = !rest.is_empty() && rest.chars().all(|c| c.is_alphabetic() || "°%µ".contains(c));
     if unit.is_none() && is_word && rest.chars().count() <= 8 {
         let why = Why::WrongUnit { accepted: LengthUnit::ACCEPTED };
-        return Err(Error::new(quantity, scan::quoted(text.trim()), why));
+        return Err(Error::new(quantity, text.trim(), why));
     }
     Ok(unit)
 }

@@ -2,7 +2,7 @@
 
 use super::plain::plain;
 use arcminute_core::bounds::Bound;
-use arcminute_core::scan::{self, Cursor};
+use arcminute_core::scan::Cursor;
 use arcminute_core::unit::{Angle, Vergence};
 use arcminute_core::{Error, Why};
 
@@ -75,7 +75,7 @@ pub fn dioptres(text: &str, bound: &'static Bound) -> Result<Option<Vergence>, E
         let size = unsigned(cursor, text, bound)?;
         if sign.is_none() && size > 0.0 && bound.possible.0 < 0.0 {
             let why = Why::Missing { part: "a sign", example: "+2.50" };
-            return Err(Error::new(bound.name, scan::quoted(text.trim()), why));
+            return Err(Error::new(bound.name, text.trim(), why));
         }
         sign.unwrap_or(1.0) * size
     };
@@ -86,7 +86,7 @@ pub fn dioptres(text: &str, bound: &'static Bound) -> Result<Option<Vergence>, E
 
 /// The number that comes next, or the message that there is none.
 pub(super) fn unsigned(cursor: &mut Cursor<'_>, text: &str, bound: &Bound) -> Result<f64, Error> {
-    let none = || Error::new(bound.name, scan::quoted(text.trim()), Why::NotANumber { example: "12.5" });
+    let none = || Error::new(bound.name, text.trim(), Why::NotANumber { example: "12.5" });
     cursor.number().map(|number| number.value).ok_or_else(none)
 }
 

@@ -2,7 +2,7 @@
 
 use super::{length::written_unit, number::unsigned, plain::plain};
 use arcminute_core::bounds;
-use arcminute_core::scan::{self, Cursor, LengthUnit};
+use arcminute_core::scan::{Cursor, LengthUnit};
 use arcminute_core::unit::Length;
 use arcminute_core::{Error, Why};
 use std::fmt;
@@ -120,7 +120,7 @@ fn single(both: Length, text: &str) -> Result<PdParsed, Error> {
         (Ok(_), false) => Ok(PdParsed::Understood(Pd::Binocular(both))),
         (Err(_), true) => {
             let why = Why::Missing { part: "the other eye's beside it", example: "31.5/32" };
-            Err(Error::new(bounds::PD.name, scan::quoted(text.trim()), why))
+            Err(Error::new(bounds::PD.name, text.trim(), why))
         }
         (Err(error), false) => Err(error),
     }
@@ -146,7 +146,7 @@ fn pair(first: Length, second: Length, text: &str) -> Result<PdParsed, Error> {
     }
     if choices.is_empty() {
         let why = Why::NotANumber { example: "31.5/32" };
-        return Err(Error::new(bounds::PD.name, scan::quoted(text.trim()), why));
+        return Err(Error::new(bounds::PD.name, text.trim(), why));
     }
     Ok(PdParsed::Ask { choices })
 }

@@ -51,7 +51,7 @@ pub(super) fn plain(quantity: &'static str, text: &str) -> Result<String, Error>
         };
     }
     plain.truncate(plain.trim_end().len());
-    decimal_points(&plain).ok_or_else(|| Error::new(quantity, scan::quoted(text), Why::GroupedOrDecimal))
+    decimal_points(&plain).ok_or_else(|| Error::new(quantity, text, Why::GroupedOrDecimal))
 }
 
 fn raised_sign(character: char) -> Option<char> {

@@ -16,7 +16,7 @@ fn measures(text: &str, bare: BareNumber, recorded: &str, log: f64) {
 
 #[track_caller]
 fn refused(error: &Error, message: &str, hint: &str) {
-    assert_eq!((error.to_string().as_str(), error.hint().as_str()), (message, hint));
+    assert_eq!((error.to_string().as_str(), error.hint().to_string().as_str()), (message, hint));
 }
 
 #[track_caller]

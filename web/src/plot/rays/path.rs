@@ -74,9 +74,9 @@ impl Course {
         };
         let spread = object.map_or(0.0, |mm| 1000.0 / mm);
         let (lenses, stops) = parts(train);
-        let front = train.elements.iter().find_map(|element| match element {
+        let front = train.elements().iter().find_map(|element| match element {
             Element::Lens { clear_diameter, .. } => *clear_diameter,
-            Element::Gap(_) | Element::Stop(_) => None,
+            Element::Gap(_) | Element::Glass { .. } | Element::Stop(_) => None,
         });
         let radius = front.unwrap_or(input.afocal.objective_diameter).m() / 2.0;
         let axis = Point { height: 0.0, slope: 0.0, spread };
@@ -100,10 +100,11 @@ impl Course {
 fn parts(train: &Train) -> (Vec<LensAt>, Vec<OpeningAt>) {
     let (mut lenses, mut stops) = (Vec::<LensAt>::new(), Vec::new());
     let mut place = 0.0;
-    for element in &train.elements {
+    for element in train.elements() {
         match *element {
             Element::Gap(gap) if gap.is_finite() => place += gap.mm(),
-            Element::Gap(_) => {}
+            Element::Glass { thickness, .. } if thickness.is_finite() => place += thickness.mm(),
+            Element::Gap(_) | Element::Glass { .. } => {}
             Element::Stop(diameter) => stops.push(OpeningAt { place, radius: diameter.mm() / 2.0 }),
             Element::Lens { power, clear_diameter } => {
                 let radius = clear_diameter.map(|diameter| diameter.mm() / 2.0);
@@ -123,13 +124,13 @@ fn parts(train: &Train) -> (Vec<LensAt>, Vec<OpeningAt>) {
 /// The first rimmed lens as the lenses behind it image it.
 fn exit_pupil(train: &Train) -> Option<OpeningAt> {
     let is_lens = |element: &Element| matches!(element, Element::Lens { .. });
-    let last = train.elements.iter().rposition(is_lens)?;
-    let (rim, diameter) = train.elements.iter().enumerate().find_map(|(index, element)| match element {
+    let last = train.elements().iter().rposition(is_lens)?;
+    let (rim, diameter) = train.elements().iter().enumerate().find_map(|(index, element)| match element {
         Element::Lens { clear_diameter: Some(diameter), .. } => Some((index, *diameter)),
         _ => None,
     })?;
-    let behind = Train::new(train.elements.get(rim + 1..=last)?).matrix();
-    let up_to_last = Train::new(train.elements.get(..=last)?).length();
+    let behind = Train::of(train.elements().get(rim + 1..=last)?).ok()?.matrix();
+    let up_to_last = Train::of(train.elements().get(..=last)?).ok()?.length();
     // The plane where height no longer depends on the slope at the rim; the determinant is one.
     let place = (up_to_last - behind.b / behind.d).mm();
     let radius = (diameter / 2.0).mm() / math::abs(behind.d);

@@ -161,7 +161,7 @@ fn sound_whatever_comes() {
     let afocal = telescope(20.0, 80.0, None).afocal();
     let lens = Element::Lens { power: Vergence::from_dioptres(f64::INFINITY), clear_diameter: None };
     for elements in [vec![], vec![lens], vec![lens, Element::Gap(mm(f64::NAN)), lens]] {
-        let train = Train::new(elements);
+        let train = Train::of(&elements).expect("few parts");
         let input = RaysInput { train: &train, afocal: &afocal, pupil: Length::ZERO, sight: Sight::Far };
         check_sound(&rays(&input, true));
     }
