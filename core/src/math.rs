@@ -14,6 +14,14 @@ pub fn abs(x: f64) -> f64 {
 pub fn log10(x: f64) -> f64 {
     libm::log10(x)
 }
+/// Natural logarithm.
+pub fn ln(x: f64) -> f64 {
+    libm::log(x)
+}
+/// `e` to the power `x`.
+pub fn exp(x: f64) -> f64 {
+    libm::exp(x)
+}
 /// `base` to the power `exponent`.
 pub fn pow(base: f64, exponent: f64) -> f64 {
     libm::pow(base, exponent)
@@ -49,6 +57,10 @@ pub fn asin(x: f64) -> f64 {
 /// Inverse cosine; radians. Arguments a rounding error outside ±1 are taken as ±1.
 pub fn acos(x: f64) -> f64 {
     libm::acos(x.clamp(-1.0, 1.0))
+}
+/// Angle of the vector `(x, y)` from the x axis; radians.
+pub fn atan2(y: f64, x: f64) -> f64 {
+    libm::atan2(y, x)
 }
 /// Largest whole number not above `x`.
 pub fn floor(x: f64) -> f64 {

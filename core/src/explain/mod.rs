@@ -47,6 +47,30 @@ pub enum Unit {
     LogMar,
     /// Grams.
     Gram,
+    /// M units of print.
+    PrintM,
+    /// Log units of contrast sensitivity or another logarithm that is not of an angle.
+    Log,
+    /// Lux.
+    Lux,
+    /// Candela.
+    Candela,
+    /// Candela per square metre.
+    CandelaPerSquareMetre,
+    /// Troland.
+    Troland,
+    /// Words per minute.
+    WordsPerMinute,
+    /// Seconds.
+    Second,
+    /// Square degrees.
+    SquareDegree,
+    /// Degrees per second.
+    DegreePerSecond,
+    /// Pixels.
+    Pixel,
+    /// Typographic points.
+    Point,
 }
 
 impl Unit {
@@ -65,16 +89,45 @@ impl Unit {
             Self::Degree => "°",
             Self::LogMar => "logMAR",
             Self::Gram => "g",
+            Self::PrintM => "M",
+            Self::Log => "log",
+            Self::Lux => "lx",
+            Self::Candela => "cd",
+            Self::CandelaPerSquareMetre => "cd/m²",
+            Self::Troland => "td",
+            Self::WordsPerMinute => "wpm",
+            Self::Second => "s",
+            Self::SquareDegree => "deg²",
+            Self::DegreePerSecond => "°/s",
+            Self::Pixel => "px",
+            Self::Point => "pt",
         }
     }
     /// Decimals that suit the unit at a fitting desk.
     #[must_use]
     pub fn decimals(self) -> usize {
         match self {
-            Self::Plain | Self::LogMar => 3,
-            Self::Times | Self::Metre | Self::Dioptre | Self::PrismDioptre | Self::Arcmin => 2,
-            Self::Centimetre | Self::Millimetre | Self::Degree => 1,
-            Self::Gram => 0,
+            Self::Plain | Self::LogMar | Self::Log => 3,
+            Self::Times
+            | Self::Metre
+            | Self::Dioptre
+            | Self::PrismDioptre
+            | Self::Arcmin
+            | Self::PrintM
+            | Self::SquareDegree => 2,
+            Self::Centimetre
+            | Self::Millimetre
+            | Self::Degree
+            | Self::CandelaPerSquareMetre
+            | Self::Second
+            | Self::DegreePerSecond
+            | Self::Point => 1,
+            Self::Gram
+            | Self::Lux
+            | Self::Candela
+            | Self::Troland
+            | Self::WordsPerMinute
+            | Self::Pixel => 0,
         }
     }
 }

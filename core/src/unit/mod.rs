@@ -91,13 +91,25 @@ macro_rules! quantity {
 }
 
 mod angle;
+mod contrast;
 mod length;
+mod light;
 mod log_mar;
 mod magnification;
+mod print_size;
+mod prism;
+mod reading;
+mod solid_angle;
 mod vergence;
 
 pub use angle::Angle;
+pub use contrast::LogContrast;
 pub use length::Length;
+pub use light::{Illuminance, Luminance, LuminousIntensity, RetinalIlluminance};
 pub use log_mar::LogMar;
 pub use magnification::Magnification;
+pub use print_size::PrintSize;
+pub use prism::Prism;
+pub use reading::{Duration, ReadingSpeed};
+pub use solid_angle::SquareDegrees;
 pub use vergence::Vergence;
