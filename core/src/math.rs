@@ -96,11 +96,11 @@ pub fn of_decimal(text: &str) -> Option<f64> {
             b'0'..=b'9' => {
                 any = true;
                 if digits < TOLD_APART {
-                    value = value * 10 + u64::from(byte - b'0');
-                    digits += u32::from(value != 0);
-                    shift -= i32::from(point);
+                    value = value.saturating_mul(10).saturating_add(u64::from(byte.saturating_sub(b'0')));
+                    digits = u32::saturating_add(digits, u32::from(value != 0));
+                    shift = shift.saturating_sub(i32::from(point));
                 } else {
-                    shift += i32::from(!point);
+                    shift = shift.saturating_add(i32::from(!point));
                 }
             }
             _ => return None,

@@ -1,8 +1,10 @@
 //! The power a goal needs, what an aid should reach, and how likely.
 
+#[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::math;
 use crate::unit::{LogMar, Magnification};
+#[cfg(feature = "alloc")]
 use alloc::vec::Vec;
 
 /// Standard deviations that hold 95 % of a normal distribution.
@@ -44,6 +46,7 @@ pub fn power_needed(now: LogMar, goal: LogMar) -> PowerNeeded {
     }
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for PowerNeeded {
     fn steps(&self) -> Vec<Step> {
         let now = Named::new("MAR_now", self.now.mar().arcmin(), Unit::Arcmin);
@@ -115,6 +118,7 @@ pub fn predict(now: LogMar, magnification: Magnification, goal: LogMar, retest_l
     Prediction { now, magnification, retest_limit, goal, with_aid, best, worst, spread, chance, reach }
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for Prediction {
     fn steps(&self) -> Vec<Step> {
         let log = |symbol, acuity: LogMar| Named::new(symbol, acuity.log(), Unit::LogMar);

@@ -94,6 +94,23 @@ pub struct Number<'a> {
     pub text: &'a str,
 }
 
+impl Number<'_> {
+    /// Its value where it was written as a whole number, without a point, and is at most 65 535.
+    ///
+    /// ```
+    /// use arcminute_core::scan::Cursor;
+    /// let whole = |text| Cursor::new(text).number().and_then(|number| number.whole());
+    /// assert_eq!((whole("090"), whole("65535"), whole("65536"), whole("9.")), (Some(90), Some(65_535), None, None));
+    /// ```
+    #[must_use]
+    pub fn whole(&self) -> Option<u16> {
+        self.text.bytes().try_fold(0_u16, |so_far, digit| match digit {
+            b'0'..=b'9' => so_far.checked_mul(10)?.checked_add(u16::from(digit.saturating_sub(b'0'))),
+            _ => None,
+        })
+    }
+}
+
 /// A place in a text; what was taken lies before it.
 #[derive(Clone, Copy, Debug)]
 pub struct Cursor<'a> {
@@ -142,7 +159,7 @@ impl<'a> Cursor<'a> {
     pub fn phrase(&mut self, phrases: &[&str]) -> bool {
         phrases.iter().any(|phrase| {
             let before = *self;
-            let taken = phrase.split(' ').all(|word| self.word(word));
+            let taken = phrase.split_ascii_whitespace().all(|word| self.word(word));
             if !taken {
                 *self = before;
             }
@@ -177,16 +194,15 @@ impl<'a> Cursor<'a> {
     /// assert_eq!(cursor.rest(), "e9");
     /// ```
     pub fn number(&mut self) -> Option<Number<'a>> {
-        let digits = |text: &str| text.bytes().take_while(u8::is_ascii_digit).count();
-        let whole = digits(self.rest);
-        let mut end = whole;
-        if self.rest[whole..].starts_with('.') {
-            let fraction = digits(&self.rest[whole + 1..]);
-            if whole + fraction > 0 {
-                end = whole + 1 + fraction;
+        let behind_digits = |text: &'a str| text.trim_start_matches(|next: char| next.is_ascii_digit());
+        let mut rest = behind_digits(self.rest);
+        if let Some(fraction) = rest.strip_prefix('.') {
+            let behind = behind_digits(fraction);
+            if rest.len() < self.rest.len() || behind.len() < fraction.len() {
+                rest = behind;
             }
         }
-        let (text, rest) = self.rest.split_at(end);
+        let text = self.rest.strip_suffix(rest)?;
         let value = math::of_decimal(text)?;
         self.rest = rest.trim_start();
         Some(Number { value, text })

@@ -1,7 +1,9 @@
 //! What a wish asks of the eye, as an angle.
 
+#[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::unit::{Angle, Length, LogMar};
+#[cfg(feature = "alloc")]
 use alloc::vec::Vec;
 
 /// A wish.
@@ -52,6 +54,7 @@ pub fn demand(goal: Goal) -> Demand {
     Demand { goal, detail, to_reach: LogMar::of_angle(detail / reserve) }
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for Demand {
     fn steps(&self) -> Vec<Step> {
         let mar_goal = Named::new("MAR_goal", self.to_reach.mar().arcmin(), Unit::Arcmin);

@@ -4,6 +4,7 @@
 //! with the crate. Inputs near a singularity are left out of the domain, each with its reason; the tolerance is one and
 //! the same for everything.
 
+mod law;
 mod random;
 
 use arcminute_core::math;
@@ -15,11 +16,9 @@ use arcminute_core::optics::{
 use arcminute_core::predict::{power_needed, predict};
 use arcminute_core::task::{Goal, Target, demand};
 use arcminute_core::unit::{Angle, Length, LogMar, Magnification, Vergence};
+use law::{CASES, SAME, agree, holds, shows_its_working, tried, vanishes};
 use proptest::prelude::*;
-use random::{
-    CASES, Case, SAME, agree, ametropia, arriving, either, galilean, holds, keplerian, shows_its_working,
-    sight, tried, vanishes,
-};
+use random::{Case, ametropia, arriving, either, galilean, keplerian, sight};
 
 #[test]
 fn afocal_telescope() {

@@ -1,5 +1,8 @@
 //! A telescope's outcome over random devices, eyes and goals: its working agrees, its parts fit together.
 
+#[path = "law/cases.rs"]
+mod cases;
+
 use arcminute_core::device::{CorrectionPlace, FocusReach, Viewer, evaluate_telescope};
 use arcminute_core::explain::Explain;
 use arcminute_core::optics::{Design, Label, Sight, Telescope, view};
@@ -50,7 +53,7 @@ fn goals() -> impl Strategy<Value = Goal> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 20_000, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: cases::cases(20_000), ..ProptestConfig::default() })]
 
     /// The printed formulas with the printed numbers give what the engine recorded, for every step of every outcome.
     #[test]

@@ -1,10 +1,33 @@
 //! reference tests.
 
+mod accommodation;
 mod acuity;
+mod acuity_classes;
+mod acuity_tables;
+mod aimed_telescopes;
+mod blur;
+mod contrast;
+mod convergence;
+mod dome;
+mod eccentric;
+mod entries;
+mod filters;
 mod fitting;
+mod light;
 mod outside;
+mod outside_colour;
+mod plus_lenses;
+mod print;
+mod reading;
+mod real_rays;
 mod refraction;
 mod routine;
+mod scene;
+mod screen;
+mod stand;
+mod steadiness;
 mod support;
+mod targets;
 mod telescope_tables;
 mod telescopes;
+mod thick;

@@ -25,10 +25,10 @@ struct System {
 }
 
 /// Numbers from a fixed seed (the splitmix64 generator).
-struct Random(u64);
+pub(crate) struct Random(pub(crate) u64);
 
 impl Random {
-    fn between(&mut self, least: f64, greatest: f64) -> f64 {
+    pub(crate) fn between(&mut self, least: f64, greatest: f64) -> f64 {
         self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
         let mut mixed = self.0;
         mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
@@ -197,19 +197,18 @@ fn systems() -> Vec<System> {
     systems
 }
 
-/// What the other program answers.
-fn asked_outside(systems: &[System]) -> Value {
+/// What another program of `outside/` answers.
+pub(crate) fn asked_outside(program: &str, question: &Value) -> Value {
     let python = std::env::var_os("ARCMINUTE_PYTHON")
         .expect("run `cargo xtask test`, which sets up the Python environment");
-    let question = Value::Array(systems.iter().map(|system| system.described.clone()).collect());
     let mut child = Command::new(python)
-        .arg(concat!(env!("CARGO_MANIFEST_DIR"), "/reference/outside/check.py"))
+        .arg(format!("{}/reference/outside/{program}", env!("CARGO_MANIFEST_DIR")))
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())
         .spawn()
         .expect("the Python of the environment starts");
     let mut input = child.stdin.take().expect("its input is a pipe");
-    input.write_all(question.to_string().as_bytes()).expect("it reads the systems");
+    input.write_all(question.to_string().as_bytes()).expect("it reads the question");
     drop(input);
     let output = child.wait_with_output().expect("it ends");
     assert!(output.status.success(), "the outside check failed: {}", output.status);
@@ -253,7 +252,8 @@ fn differences(systems: &[System], outside: &Value) -> Vec<String> {
 fn engine_agrees_with_an_outside_ray_library() {
     let systems = systems();
     assert!(60 <= systems.len(), "{} systems are too few", systems.len());
-    let outside = asked_outside(&systems);
+    let question = Value::Array(systems.iter().map(|system| system.described.clone()).collect());
+    let outside = asked_outside("check.py", &question);
     let differences_found = differences(&systems, &outside);
     assert!(differences_found.is_empty(), "{}", differences_found.join("\n"));
 

@@ -8,9 +8,9 @@ use arcminute_core::math;
 use arcminute_core::optics::{
     Design, Element, Field, Focused, Label, RayMatrix, Sight, Telescope, Train, ametropia_at_eyepiece,
     apparent_field, correction_on_objective, depth_of_field, disc_overlap, field_of_view, lenses_from_length,
-    light_through, minus_lens, prism_deviation, reading_cap, through_afocal, view,
+    light_through, minus_lens, reading_cap, through_afocal, view,
 };
-use arcminute_core::unit::{Angle, Length, Magnification, Vergence};
+use arcminute_core::unit::{Angle, Length, Magnification, Prism, Vergence};
 
 fn dioptres(value: f64) -> Vergence {
     Vergence::from_dioptres(value)
@@ -383,7 +383,7 @@ fn prisms_and_minifiers_check_values() {
         (40.0, "21.8"),
         (57.0, "29.7"),
     ] {
-        rounds_to(prism_deviation(prism).degrees(), degrees);
+        rounds_to(Prism::from_prism_dioptres(prism).deviation().degrees(), degrees);
     }
     for (power, held, magnification, demand) in
         [(-5.0, 0.3, "0.40", "2.00"), (-10.0, 0.3, "0.25", "2.50"), (-5.0, 0.4, "0.333", "1.67")]

@@ -4,11 +4,11 @@ use crate::support::{rounds_to, telescope};
 use arcminute_core::Error;
 use arcminute_core::optics::{
     Element, Sight, Train, apparent_field, correction_on_objective, depth_of_field, disc_overlap,
-    field_of_view, lenses_from_length, light_through, minus_lens, prism_deviation, prism_displacement,
-    reading_cap, ring_scotoma, through_afocal, view,
+    field_of_view, lenses_from_length, light_through, minus_lens, prism_displacement, reading_cap,
+    ring_scotoma, through_afocal, view,
 };
 use arcminute_core::predict::{power_needed, predict};
-use arcminute_core::unit::{Angle, Length, LogMar, Magnification, Vergence};
+use arcminute_core::unit::{Angle, Length, LogMar, Magnification, Prism, Vergence};
 
 fn dioptres(value: f64) -> Vergence {
     Vergence::from_dioptres(value)
@@ -251,9 +251,10 @@ fn case_19_acuity_through_a_telescope() {
 /// Source: exact, computed; about 22 degrees for 40 prism dioptres in Apfelbaum et al. 2013.
 #[test]
 fn case_20_prisms_and_a_hand_held_minus_lens() {
-    rounds_to(prism_deviation(40.0).degrees(), "21.80");
-    rounds_to(prism_deviation(57.0).degrees(), "29.68");
-    rounds_to(prism_displacement(40.0, Length::from_m(2.0)).m(), "0.80");
+    let prism = Prism::from_prism_dioptres;
+    rounds_to(prism(40.0).deviation().degrees(), "21.80");
+    rounds_to(prism(57.0).deviation().degrees(), "29.68");
+    rounds_to(prism_displacement(prism(40.0), Length::from_m(2.0)).m(), "0.80");
     let lens = minus_lens(dioptres(-5.0), Length::from_m(0.3));
     rounds_to(lens.magnification.times(), "0.400");
     rounds_to(lens.focus_demand.dioptres(), "2.00");

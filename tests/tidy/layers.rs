@@ -7,11 +7,12 @@ use crate::tree;
 const CORE: &[&[&str]] = &[
     &["math"],
     &["unit"],
-    &["error", "source"],
+    &["error", "list", "source"],
     &["bounds", "explain", "scan"],
-    &["acuity", "optics", "predict", "refraction", "task"],
-    &["tolerance"],
-    &["device", "fit"],
+    &["print"],
+    &["acuity", "contrast", "eccentric", "light", "optics", "predict", "reading", "refraction", "steadiness", "task"],
+    &["accommodation", "convergence", "scene", "tolerance"],
+    &["device", "fit", "target"],
 ];
 
 /// Names that no file of some folders may use.

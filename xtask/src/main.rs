@@ -1,10 +1,14 @@
 //! Build helper: builds and opens the page, runs every test, passes small jobs on. `cargo xtask help` lists the commands.
 
+mod bare;
 mod build;
 mod bundle;
+mod coverage;
 mod encode;
+mod fuzz;
 mod gate;
 mod glue;
+mod mutants;
 mod notice;
 mod open;
 mod page;
@@ -60,6 +64,24 @@ const COMMANDS: &[Command] = &[
         arguments: "[STEP...] [-- FILTER...]",
         about: "set up what is missing, then run every check and test, or only the named steps",
         run: test::command,
+    },
+    Command {
+        name: "fuzz",
+        arguments: "[TARGET...] [--seconds N | --file FILE | --keep]",
+        about: "bytes of any kind for what reads text; --keep puts what is found into the corpus",
+        run: fuzz::command,
+    },
+    Command {
+        name: "mutants",
+        arguments: "[--shard K/N] [--file GLOB...] [--jobs N] [--seconds N]",
+        about: "change the core in one place at a time; the tests must notice 90 %",
+        run: mutants::command,
+    },
+    Command {
+        name: "coverage",
+        arguments: "",
+        about: "which lines of the core its tests run; 97 % must be",
+        run: coverage::command,
     },
     Command {
         name: "results",

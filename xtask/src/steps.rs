@@ -3,7 +3,7 @@
 use std::process::Command;
 
 use crate::setup::{Need, Tools};
-use crate::{Outcome, build, notice, paths, run};
+use crate::{Outcome, bare, build, fuzz, notice, paths, run};
 
 /// What a step works with.
 pub(crate) struct Bench<'a> {
@@ -41,19 +41,16 @@ pub(crate) const STEPS: &[Step] = &[
     Step {
         name: "lints",
         about: "no warning in any package, nor in the page",
-        needs: &[Need::Components, Need::WasmTarget],
+        needs: &[Need::Components, Need::WasmTarget, Need::BareTarget, Need::Cpp],
         kind: Kind::Check,
         run: |_| lints(),
     },
     Step {
         name: "bare",
-        about: "the core needs no operating system and no standard library",
+        about: "the core needs no system and no allocator, and no input makes it panic",
         needs: &[Need::BareTarget],
         kind: Kind::Check,
-        run: |_| {
-            let advice = "the core may use `core`, `alloc` and libm only; use crate::math instead of f64's own functions";
-            check(&["check", "--package", "arcminute-core", "--target", "thumbv7em-none-eabi"], advice)
-        },
+        run: |_| bare::check().map(|()| 0),
     },
     Step {
         name: "docs",
@@ -98,6 +95,13 @@ pub(crate) const STEPS: &[Step] = &[
         needs: &[Need::Python],
         kind: Kind::Tests,
         run: |bench| outside(bench, &["--test", "reference"]),
+    },
+    Step {
+        name: "fuzz",
+        about: "everything that reads text, with bytes of any kind for a moment; and a planted fault is found",
+        needs: &[Need::Cpp],
+        kind: Kind::Tests,
+        run: |bench| fuzz::step(bench.filters),
     },
     Step {
         name: "page",
@@ -157,7 +161,10 @@ fn lints() -> Outcome<usize> {
         &["--package", "arcminute-core", "--package", "xtask", "--all-targets"],
         &["--package", "arcminute-web", "--no-default-features", "--all-targets"],
         &["--package", "arcminute-tests", "--all-targets"],
+        &["--package", "arcminute-fuzz"],
         &["--package", "arcminute-web", "--target", "wasm32-unknown-unknown"],
+        &["--package", "arcminute-core", "--no-default-features", "--target", "thumbv7em-none-eabi"],
+        &["--package", "arcminute-bare", "--target", "thumbv7em-none-eabi"],
     ];
     for call in CALLS {
         let mut clippy = run::cargo(&["clippy", "--quiet"]);

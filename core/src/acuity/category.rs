@@ -33,7 +33,7 @@ impl Category {
     /// A group mean, not this person's acuity: never used unless asked for, and shown with its source. Counting fingers
     /// has one near 30 cm only (25 to 35 cm), 1.854 logMAR of 6 people; hand motion 2.301 logMAR of 12 people;
     /// `−log10` of the published decimal means 0.014 and 0.005 ([`source::SCHULZE_BONSEL_2006`]). Another study found
-    /// 1.98 and 2.28.
+    /// 1.98 and 2.28: [`group_means`](super::group_means) lists both.
     ///
     /// # Errors
     /// [`Why::NotUsableInSum`] for light perception and none, and for fingers at another or no recorded distance.

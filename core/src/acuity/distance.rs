@@ -5,10 +5,13 @@
 
 use crate::bounds;
 use crate::error::Error;
+#[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::math;
 use crate::unit::{Length, LogMar};
+#[cfg(feature = "alloc")]
 use alloc::vec;
+#[cfg(feature = "alloc")]
 use alloc::vec::Vec;
 
 /// A chart label read at another distance than the chart is made for.
@@ -47,6 +50,7 @@ pub fn read_at(label: LogMar, design_distance: Length, test_distance: Length) ->
     Ok(ReadAt { label, design_distance, test_distance, log_mar })
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for ReadAt {
     fn steps(&self) -> Vec<Step> {
         let result = Named::new("logMAR", self.log_mar.log(), Unit::LogMar);

@@ -3,10 +3,14 @@
 use super::distance::{ReadAt, read_at};
 use crate::bounds;
 use crate::error::{Error, Why};
+#[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
+#[cfg(feature = "alloc")]
 use crate::source;
 use crate::unit::{Length, LogMar};
+#[cfg(feature = "alloc")]
 use alloc::vec;
+#[cfg(feature = "alloc")]
 use alloc::vec::Vec;
 
 /// A chart of lines in equal logarithmic steps.
@@ -72,6 +76,7 @@ pub fn score_chart(chart: Chart, letters_right: u16, test_distance: Length) -> R
     Ok(ChartScore { chart, letters_right, read })
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for ChartScore {
     fn steps(&self) -> Vec<Step> {
         let label = Named::new("logMAR_label", self.read.label.log(), Unit::LogMar);
@@ -162,6 +167,7 @@ pub fn score_two_distances(
     Ok(TwoDistanceScore { far, added, near_counts, score, log_mar })
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for TwoDistanceScore {
     fn steps(&self) -> Vec<Step> {
         let because = if self.near_counts { "too-few-letters-far" } else { "enough-letters-far" };

@@ -6,30 +6,54 @@
 //! * [`Category`] (counts fingers, hand motion, light perception) has no size unless a published mean is asked for.
 //! * [`written`] puts a logarithm into another notation, with the labels of the log ladder; values are never changed
 //!   to fit a label.
-//! * [`score_chart`] and [`score_two_distances`] count letters, [`read_at`] changes the distance; [`retest`] says how
-//!   far repeats differ.
+//! * [`score_chart`] and [`score_two_distances`] count letters, [`read_at`] changes the distance, [`mean_acuity`] takes
+//!   the mean; [`retest`] and [`repeatability`] say how far repeats differ.
+//! * [`optotype`] says how large a letter or ring is, [`grating_cut_off`] what grating it is equal to.
+//! * [`impairment`], [`statutory`] and [`certification`] hold a record against published wordings, and say what to ask
+//!   where it does not tell; [`functional`] gives scores. None of them is a verdict: [`cautions`] go beside them.
+//! * [`group_means`] lists what studies measured where no letter is read, for those who ask.
 //!
 //! Higher logMAR is worse; 0 is 20/20, 1 is 20/200.
 
+pub mod ability;
+mod ask;
 mod category;
+pub mod cautions;
+pub mod certification;
 mod distance;
+mod edge;
+pub mod functional;
+pub mod group_means;
+mod impairment;
 mod ladder;
 mod letters;
+mod mean;
+mod near_impairment;
 mod notation;
+mod optotype;
 mod parse;
 mod print;
+pub mod repeatability;
 pub mod retest;
+pub mod statutory;
 
 #[cfg(test)]
 mod laws;
 
+pub use ask::Ask;
 pub use category::Category;
 pub use distance::{ReadAt, read_at};
+pub use impairment::{
+    ClassName, Classified, Edition, ImpairmentClass, impairment, impairment_by_field, undetermined,
+};
 pub use ladder::{LADDER, Rung, ladder_label};
 pub use letters::{
     Chart, ChartScore, TwoDistanceRule, TwoDistanceScore, letter_score, score_chart, score_two_distances,
     visual_acuity_score,
 };
+pub use mean::{MeanAcuity, mean_acuity};
+pub use near_impairment::{NearImpairment, NearPrint, near_impairment};
 pub use notation::{Acuity, Notation};
+pub use optotype::{GratingCutOff, Optotype, grating_cut_off, optotype};
 pub use parse::{BareNumber, Parsed, Reading, parse};
 pub use print::{Scale, written};

@@ -2,8 +2,10 @@
 
 use crate::bounds;
 use crate::error::{Error, Why};
+#[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::unit::{Angle, LogMar};
+#[cfg(feature = "alloc")]
 use alloc::vec::Vec;
 
 /// What was written down.
@@ -162,6 +164,7 @@ impl Acuity {
     }
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for Acuity {
     fn steps(&self) -> Vec<Step> {
         let letters = self.notation.letters();
@@ -208,6 +211,7 @@ impl Explain for Acuity {
     }
 }
 
+#[cfg(feature = "alloc")]
 fn fraction_step(mar: Named, numerator: f64, denominator: f64, unit: Unit) -> Step {
     let inputs = [Named::new("denominator", denominator, unit), Named::new("numerator", numerator, unit)];
     Step::formula(&formula::MAR_FROM_FRACTION, mar, inputs)

@@ -3,10 +3,9 @@
 use super::{Acuity, Category, Notation};
 use crate::bounds;
 use crate::error::{Error, Text, Why};
+use crate::list::List;
 use crate::scan::{self, Cursor};
 use crate::unit::LogMar;
-use alloc::vec;
-use alloc::vec::Vec;
 
 /// What a number with no notation beside it is taken for.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -30,7 +29,7 @@ pub enum Parsed {
     /// It can mean any of these; one of them is to be confirmed.
     Ask {
         /// What it can mean; at least one.
-        choices: Vec<Acuity>,
+        choices: List<Acuity, 2>,
     },
     /// It cannot be used.
     Refused(Error),
@@ -154,8 +153,10 @@ fn bare_number(text: &str, value: f64, signed: bool) -> Result<Parsed, Error> {
     let decimal = if signed { None } else { Acuity::of(Notation::Decimal(value)).ok() };
     let log_mar = Acuity::of_log_mar(LogMar::from_log(value)).ok();
     match (decimal, log_mar) {
-        (Some(decimal), Some(log_mar)) => Ok(Parsed::Ask { choices: vec![decimal, log_mar] }),
-        (None, Some(log_mar)) if !signed && value <= 0.0 => Ok(Parsed::Ask { choices: vec![log_mar] }),
+        (Some(decimal), Some(log_mar)) => Ok(Parsed::Ask { choices: [decimal, log_mar].into() }),
+        (None, Some(log_mar)) if !signed && value <= 0.0 => {
+            Ok(Parsed::Ask { choices: List::of_one(log_mar) })
+        }
         (None, Some(only)) | (Some(only), None) => understood(only),
         (None, None) => Err(missing(text, "its notation beside it", "20/200")),
     }
@@ -198,9 +199,9 @@ fn letters(cursor: &mut Cursor<'_>, text: &str) -> Result<i8, Error> {
     let Some(number) = cursor.number() else {
         return Err(missing(text, "the number of letters after its sign", "20/200-2"));
     };
-    match number.text.parse::<i8>() {
-        Ok(count) if count <= 9 => Ok(if sign < 0.0 { -count } else { count }),
-        Err(_) if number.text.contains('.') => {
+    match number.whole().map(i8::try_from) {
+        Some(Ok(count)) if count <= 9 => Ok(if sign < 0.0 { count.saturating_neg() } else { count }),
+        None if number.text.contains('.') => {
             let rest = Text::new(before.rest());
             Err(Error::new("letters beside the line", rest.as_str(), Why::NotANumber { example: "20/200-2" }))
         }

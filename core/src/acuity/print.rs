@@ -3,8 +3,6 @@
 use super::{Acuity, Notation, ladder_label};
 use crate::math;
 use crate::unit::LogMar;
-use alloc::format;
-use alloc::string::String;
 use core::fmt;
 
 /// A notation to show acuity in.
@@ -20,6 +18,27 @@ pub enum Scale {
     LogMar,
 }
 
+/// An acuity on a scale, to be printed: what [`written`] returns.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Written(Form);
+
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Form {
+    Label(&'static str),
+    Number { before: &'static str, number: f64 },
+    Log(f64),
+}
+
+impl fmt::Display for Written {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self.0 {
+            Form::Label(label) => f.write_str(label),
+            Form::Number { before, number } => write!(f, "{before}{number}"),
+            Form::Log(log) => write!(f, "{log:.2}"),
+        }
+    }
+}
+
 /// The text that shows this acuity on a scale; 20 and 6 are the numerators, whatever the test distance was.
 ///
 /// Within 0.02 log of a line of the ladder it is that line's label; else a number that is off by at most half a letter
@@ -28,18 +47,18 @@ pub enum Scale {
 /// ```
 /// use arcminute_core::acuity::{Scale, written};
 /// use arcminute_core::unit::LogMar;
-/// assert_eq!(written(LogMar::from_log(0.9031), Scale::Feet), "20/160");
-/// assert_eq!(written(LogMar::from_log(0.8751), Scale::Feet), "20/150");
-/// assert_eq!(written(LogMar::from_log(0.4771), Scale::Metres), "6/18");
-/// assert_eq!(written(LogMar::from_log(0.4771), Scale::Decimal), "0.333");
-/// assert_eq!(written(LogMar::from_log(-0.001), Scale::LogMar), "0.00");
+/// assert_eq!(written(LogMar::from_log(0.9031), Scale::Feet).to_string(), "20/160");
+/// assert_eq!(written(LogMar::from_log(0.8751), Scale::Feet).to_string(), "20/150");
+/// assert_eq!(written(LogMar::from_log(0.4771), Scale::Metres).to_string(), "6/18");
+/// assert_eq!(written(LogMar::from_log(0.4771), Scale::Decimal).to_string(), "0.333");
+/// assert_eq!(written(LogMar::from_log(-0.001), Scale::LogMar).to_string(), "0.00");
 /// ```
 #[must_use]
-pub fn written(log_mar: LogMar, scale: Scale) -> String {
+pub fn written(log_mar: LogMar, scale: Scale) -> Written {
     let mar = log_mar.mar().arcmin();
     let number = match scale {
         // Adding zero turns −0.00 into 0.00.
-        Scale::LogMar => return format!("{:.2}", math::round_to(log_mar.log(), 0.01) + 0.0),
+        Scale::LogMar => return Written(Form::Log(math::round_to(log_mar.log(), 0.01) + 0.0)),
         Scale::Feet => few_digits(20.0 * mar, 0.05, 0.1),
         Scale::Metres => few_digits(6.0 * mar, 0.05, 0.1),
         Scale::Decimal => few_digits(1.0 / mar, 0.01, 0.01),
@@ -51,14 +70,14 @@ pub fn written(log_mar: LogMar, scale: Scale) -> String {
         Scale::Decimal | Scale::LogMar => -math::log10(number),
     };
     let label = ladder_label(log_mar).or_else(|| ladder_label(LogMar::from_log(rounded)));
-    match (scale, label) {
-        (Scale::Feet, Some(rung)) => rung.feet.into(),
-        (Scale::Metres, Some(rung)) => rung.metres.into(),
-        (_, Some(rung)) => rung.decimal.into(),
-        (Scale::Feet, None) => format!("20/{number}"),
-        (Scale::Metres, None) => format!("6/{number}"),
-        (_, None) => format!("{number}"),
-    }
+    Written(match (scale, label) {
+        (Scale::Feet, Some(rung)) => Form::Label(rung.feet),
+        (Scale::Metres, Some(rung)) => Form::Label(rung.metres),
+        (_, Some(rung)) => Form::Label(rung.decimal),
+        (Scale::Feet, None) => Form::Number { before: "20/", number },
+        (Scale::Metres, None) => Form::Number { before: "6/", number },
+        (_, None) => Form::Number { before: "", number },
+    })
 }
 
 /// `x` rounded in its decade: to `fine` below 2.5, to `coarse` above, both as of numbers from 1 to 10.
@@ -76,9 +95,15 @@ fn few_digits(x: f64, fine: f64, coarse: f64) -> f64 {
 }
 
 /// A logarithm with two decimals, or with all it has if it has more.
-fn log_text(log: f64) -> String {
-    let is_short = math::abs(math::round_to(log, 0.01) - log) < f64::EPSILON;
-    if is_short { format!("{log:.2}") } else { format!("{log}") }
+struct LogText(f64);
+
+impl fmt::Display for LogText {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let log = self.0;
+        let is_short = math::abs(math::round_to(log, 0.01) - log) < f64::EPSILON;
+        // Adding zero turns −0.00 into 0.00.
+        if is_short { write!(f, "{:.2}", math::round_to(log, 0.01) + 0.0) } else { write!(f, "{log}") }
+    }
 }
 
 /// As recorded, so that [`parse`](super::parse) reads it back without asking.
@@ -88,7 +113,7 @@ impl fmt::Display for Notation {
             Self::Feet { numerator, denominator, .. } => write!(f, "{numerator}/{denominator}")?,
             Self::Metres { numerator, denominator, .. } => write!(f, "{numerator}/{denominator}")?,
             Self::Decimal(decimal) => write!(f, "decimal {decimal}")?,
-            Self::LogMar { value, .. } => write!(f, "logMAR {}", log_text(value.log()))?,
+            Self::LogMar { value, .. } => write!(f, "logMAR {}", LogText(value.log()))?,
             Self::LetterScore(score) => write!(f, "{score} letters")?,
         }
         let letters = self.letters();
@@ -118,6 +143,8 @@ impl fmt::Display for Acuity {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use alloc::format;
+    use alloc::string::ToString;
 
     #[test]
     fn off_the_ladder_the_number_stays_near() {
@@ -131,19 +158,30 @@ mod tests {
             (5.0 / 300.0, "20/1200"),
             (10.0 / 350.0, "20/700"),
         ] {
-            assert_eq!(written(LogMar::from_log(-math::log10(fraction)), Scale::Feet), text);
+            assert_eq!(written(LogMar::from_log(-math::log10(fraction)), Scale::Feet).to_string(), text);
         }
-        assert_eq!(written(LogMar::from_log(0.8751), Scale::Decimal), "0.133");
-        assert_eq!(written(LogMar::from_log(1.7782), Scale::Metres), "6/360");
+        assert_eq!(written(LogMar::from_log(0.8751), Scale::Decimal).to_string(), "0.133");
+        assert_eq!(written(LogMar::from_log(1.7782), Scale::Metres).to_string(), "6/360");
     }
 
     #[test]
     fn what_is_no_number_is_still_written() {
         for scale in [Scale::Feet, Scale::Metres, Scale::Decimal, Scale::LogMar] {
             for log in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
-                assert!(!written(LogMar::from_log(log), scale).is_empty(), "{log}");
+                assert!(!written(LogMar::from_log(log), scale).to_string().is_empty(), "{log}");
             }
         }
+    }
+
+    /// Found by fuzzing: `logMAR -0.00` was printed, which is read back as `logMAR 0.00`.
+    #[test]
+    fn a_logarithm_next_to_zero_has_no_sign() {
+        for log in [-1e-17, -0.0, 0.0, 1e-17] {
+            let notation = Notation::LogMar { value: LogMar::from_log(log), letters: 0 };
+            assert_eq!(notation.to_string(), "logMAR 0.00", "{log}");
+        }
+        let notation = Notation::LogMar { value: LogMar::from_log(-0.01), letters: 0 };
+        assert_eq!(notation.to_string(), "logMAR -0.01");
     }
 
     #[test]

@@ -2,29 +2,32 @@
 
 use super::FocusReach;
 use crate::error::{Error, Why};
+use crate::math;
 use crate::optics::{Focused, Sight, Telescope};
 use crate::unit::{Length, Vergence};
 
 /// The telescope focused for a thing this far from the eye; the tube is part of that distance and grows as it focuses.
+///
+/// With the thing s beyond the objective's front focus the image lies `f_o²/s` beyond the rear one (Newton), so the
+/// whole distance is `s + 2·f_o + f_o²/s + f_e' + e`; the larger root is the shorter tube.
 pub(super) fn focused_at(
     telescope: &Telescope,
     distance: Option<Length>,
     ametropia: Vergence,
     eyepiece_to_eye: Length,
 ) -> Result<Focused, Error> {
-    let Some(distance) = distance else { return telescope.focused(Sight::Far, ametropia) };
-    let mut length = telescope.focused(Sight::Far, ametropia)?.length;
-    // Each round is nearer by the ratio of focal length to distance, squared.
-    for _ in 0..100 {
-        let focused =
-            telescope.focused(Sight::At(before_objective(distance, length + eyepiece_to_eye)?), ametropia)?;
-        let moved = (focused.length - length).abs();
-        length = focused.length;
-        if moved < Length::from_m(1e-16) {
-            break;
-        }
+    let far = telescope.focused(Sight::Far, ametropia)?;
+    let Some(distance) = distance else { return Ok(far) };
+    before_objective(distance, far.length + eyepiece_to_eye)?;
+    let focal_length = telescope.objective.focal_length().m();
+    let rest = distance.m() - far.length.m() - eyepiece_to_eye.m() - focal_length;
+    let inside = rest * rest - 4.0 * focal_length * focal_length;
+    if !(0.0 <= inside && 0.0 < rest) {
+        let why = Why::NoSolution { because: "no tube length focuses it" };
+        return Err(Error::about("distance", format_args!("{} m", distance.m()), why));
     }
-    telescope.focused(Sight::At(before_objective(distance, length + eyepiece_to_eye)?), ametropia)
+    let beyond_focus = (rest + math::sqrt(inside)) / 2.0;
+    telescope.focused(Sight::At(Length::from_m(beyond_focus + focal_length)), ametropia)
 }
 
 /// What is left of a distance from the eye in front of an instrument that reaches so far from the eye.

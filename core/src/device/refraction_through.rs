@@ -1,8 +1,10 @@
 //! A refraction behind a telescope that is focused by its tube: what focusing mends and what it leaves.
 
+#[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::optics::{AtEyepiece, ametropia_at_eyepiece};
 use crate::unit::{Angle, Length, LogMar, Magnification, Vergence};
+#[cfg(feature = "alloc")]
 use alloc::vec::Vec;
 
 /// Limits of this trade beyond which a lens in the eyepiece is considered: sphere and cylinder, dioptres. Common
@@ -91,6 +93,7 @@ pub fn refraction_through(
     }
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for RefractionThrough {
     fn steps(&self) -> Vec<Step> {
         let blur = Named::new("blur", self.blur.arcmin(), Unit::Arcmin);

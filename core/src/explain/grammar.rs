@@ -28,11 +28,14 @@ pub struct ParseError {
     pub at: usize,
 }
 
+/// Longest formula text in bytes; it keeps the nesting within any stack.
+const LONGEST: usize = 400;
+
 impl<'a> Expression<'a> {
-    /// Reads a formula text.
+    /// Reads a formula text of at most 400 bytes.
     ///
     /// # Errors
-    /// [`ParseError`] with the place where the text stops making sense.
+    /// [`ParseError`] with the place where the text stops making sense or gets too long.
     ///
     /// ```
     /// use arcminute_core::explain::Expression;
@@ -41,7 +44,10 @@ impl<'a> Expression<'a> {
     /// assert_eq!(value, Ok(7.0));
     /// ```
     pub fn parse(text: &'a str) -> Result<Self, ParseError> {
-        let mut parser = Parser { text, at: 0 };
+        if text.len() > LONGEST {
+            return Err(ParseError { at: LONGEST });
+        }
+        let mut parser = Parser { text, rest: text };
         let expression = parser.sum()?;
         if parser.peek().is_some() {
             return Err(parser.stop());
@@ -120,47 +126,51 @@ fn call(name: &str, values: &[f64]) -> Option<f64> {
 
 struct Parser<'a> {
     text: &'a str,
-    at: usize,
+    /// What has not been taken.
+    rest: &'a str,
 }
 
 impl<'a> Parser<'a> {
     fn stop(&self) -> ParseError {
-        ParseError { at: self.at }
+        ParseError { at: self.text.len().saturating_sub(self.rest.len()) }
     }
     fn peek(&mut self) -> Option<char> {
-        let rest = &self.text[self.at..];
-        self.at += rest.len() - rest.trim_start().len();
-        self.text[self.at..].chars().next()
+        self.rest = self.rest.trim_start();
+        self.rest.chars().next()
     }
     fn take(&mut self, wanted: char) -> bool {
-        let found = self.peek() == Some(wanted);
-        if found {
-            self.at += wanted.len_utf8();
+        self.rest = self.rest.trim_start();
+        match self.rest.strip_prefix(wanted) {
+            Some(rest) => {
+                self.rest = rest;
+                true
+            }
+            None => false,
         }
-        found
+    }
+    /// One of these operators, if it came next; it is taken.
+    fn operator(&mut self, operators: [char; 2]) -> Option<char> {
+        operators.into_iter().find(|operator| self.take(*operator))
     }
     fn expect(&mut self, wanted: char) -> Result<(), ParseError> {
         if self.take(wanted) { Ok(()) } else { Err(self.stop()) }
     }
     fn run(&mut self, belongs: impl Fn(char) -> bool) -> &'a str {
-        let rest = &self.text[self.at..];
-        let end = rest.find(|c| !belongs(c)).unwrap_or(rest.len());
-        self.at += end;
-        &rest[..end]
+        let before = self.rest;
+        self.rest = before.trim_start_matches(belongs);
+        before.strip_suffix(self.rest).unwrap_or_default()
     }
 
     fn sum(&mut self) -> Result<Expression<'a>, ParseError> {
         let mut left = self.product()?;
-        while let Some(operator @ ('+' | '-')) = self.peek() {
-            self.at += 1;
+        while let Some(operator) = self.operator(['+', '-']) {
             left = Expression::Binary(operator, Box::new(left), Box::new(self.product()?));
         }
         Ok(left)
     }
     fn product(&mut self) -> Result<Expression<'a>, ParseError> {
         let mut left = self.signed()?;
-        while let Some(operator @ ('*' | '/')) = self.peek() {
-            self.at += 1;
+        while let Some(operator) = self.operator(['*', '/']) {
             left = Expression::Binary(operator, Box::new(left), Box::new(self.signed()?));
         }
         Ok(left)
@@ -178,15 +188,15 @@ impl<'a> Parser<'a> {
     fn atom(&mut self) -> Result<Expression<'a>, ParseError> {
         match self.peek() {
             Some('(') => {
-                self.at += 1;
+                self.take('(');
                 let inner = self.sum()?;
                 self.expect(')')?;
                 Ok(inner)
             }
             Some(c) if c.is_ascii_digit() => {
-                let start = self.at;
+                let stop = self.stop();
                 let digits = self.run(|c| c.is_ascii_digit() || c == '.');
-                math::of_decimal(digits).map(Expression::Number).ok_or(ParseError { at: start })
+                math::of_decimal(digits).map(Expression::Number).ok_or(stop)
             }
             Some(c) if c.is_ascii_alphabetic() => {
                 let name = self.run(|c| c.is_ascii_alphanumeric() || c == '_' || c == '\'');
@@ -235,6 +245,15 @@ mod tests {
         gives("log10(1000)", 3.0);
         gives("max(min(x, 2), 1)", 2.0);
         gives("Phi(0)", 0.5);
+    }
+
+    #[test]
+    fn a_text_that_nests_too_deep_is_refused() {
+        let nested = |depth| "(".repeat(depth) + "1" + &")".repeat(depth);
+        assert!(Expression::parse(&nested(199)).is_ok(), "399 bytes");
+        assert!(Expression::parse(&"1".repeat(400)).is_ok(), "400 bytes");
+        assert_eq!(Expression::parse(&nested(200)), Err(ParseError { at: 400 }), "401 bytes");
+        assert_eq!(Expression::parse(&"-".repeat(1_000_000)), Err(ParseError { at: 400 }));
     }
 
     #[test]

@@ -73,20 +73,21 @@ fn cos_sin(degrees: f64) -> (f64, f64) {
 
 /// Least value of a function of direction and the direction it has it in, degrees from 0 to 360.
 fn least_of(gap: &dyn Fn(f64) -> f64) -> (f64, f64) {
-    let mut sampled = [0.0; DIRECTIONS];
-    for (place, value) in sampled.iter_mut().enumerate() {
-        *value = gap(place as f64 * APART);
+    let mut sampled = [(0.0, 0.0); DIRECTIONS];
+    let mut direction = 0.0;
+    for sample in &mut sampled {
+        *sample = (direction, gap(direction));
+        direction += APART;
     }
-    let least = sampled.iter().fold(f64::INFINITY, |least, value| least.min(*value));
+    let least = sampled.iter().fold(f64::INFINITY, |least, (_, value)| least.min(*value));
     let mut best = (f64::INFINITY, 0.0);
-    for (place, &value) in sampled.iter().enumerate() {
-        let before = sampled[(place + DIRECTIONS - 1) % DIRECTIONS];
-        let after = sampled[(place + 1) % DIRECTIONS];
+    let before = sampled.iter().cycle().skip(DIRECTIONS - 1);
+    let after = sampled.iter().cycle().skip(1);
+    for ((&(here, value), &(_, before)), &(_, after)) in sampled.iter().zip(before).zip(after) {
         // A degree from a smooth minimum the gap is about a hundredth of a millimetre above it.
         if value > before || value > after || value > least + 0.05 {
             continue;
         }
-        let here = place as f64 * APART;
         for (candidate, direction) in [(value, here), refined(gap, here)] {
             if candidate < best.0 {
                 best = (candidate, direction);

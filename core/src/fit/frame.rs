@@ -174,9 +174,9 @@ pub fn corner_radius_from_effective_diameter(
         let why = Why::OutOfRange { min, max: math::floor(max * 10.0) / 10.0, unit: "mm" };
         return Err(Error::about("effective diameter ED", format_args!("{ed} mm"), why));
     }
-    let radius = ed.clamp(min, max) / 2.0;
+    let radius = ed.max(min).min(max) / 2.0;
     let corner = a + b - radius - math::sqrt(2.0 * (radius - a) * (radius - b));
-    Ok(Length::from_mm(corner.clamp(0.0, a.min(b))))
+    Ok(Length::from_mm(corner.max(0.0).min(a.min(b))))
 }
 
 #[cfg(test)]

@@ -28,10 +28,14 @@ mod mounting;
 mod near;
 mod request;
 mod ways_out;
+#[cfg(feature = "alloc")]
 mod working;
 
 pub use blank::{Blank, blank};
-pub use check::{Carrier, Check, CheckId, Context, FellowLens, Fit, Grams, Limit, Severity, WayOut, check};
+pub use check::{
+    Carrier, Check, CheckId, Context, FellowLens, Fit, Grams, Limit, MOST_CHECKS, MOST_WAYS_OUT, Severity, WayOut,
+    check,
+};
 pub use edge::{Web, least_web};
 pub use face_form::{FaceForm, face_form};
 pub use frame::{Frame, Point, corner_radius_from_effective_diameter};

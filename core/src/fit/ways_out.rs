@@ -3,8 +3,11 @@
 use super::mounting::{Mounting, mount};
 use super::request::{MountingRequest, Placement};
 use crate::bounds;
+use crate::list::List;
 use crate::unit::Length;
-use alloc::vec::Vec;
+
+/// How many placement rules there are beside the one that was asked for.
+pub(super) const OTHER_RULES: usize = Placement::ALL.len() - 1;
 
 /// Changes of one thing at a time that make a fit possible; `None` where no value of it does.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -14,7 +17,7 @@ pub struct WaysOut {
     /// Greatest barrel diameter with which the fit is possible, all else unchanged.
     pub largest_barrel: Option<Length>,
     /// Other placement rules under which the fit is possible.
-    pub rules: Vec<Placement>,
+    pub rules: List<Placement, OTHER_RULES>,
     /// Highest top of a segment that keeps its gap from the eyepiece; `None` when it would lie below the lens.
     pub highest_segment: Option<Length>,
 }
@@ -55,13 +58,17 @@ pub fn ways_out(request: &MountingRequest) -> WaysOut {
     };
     let (low, high) = bounds::BOX_HEIGHT.possible;
     let (thin, thick) = bounds::BARREL.possible;
+    let mut rules = List::new();
+    for rule in Placement::ALL {
+        if rule != request.rule && possible(&MountingRequest { rule, ..*request }) {
+            // There is room for every rule but the one asked for.
+            let _ = rules.try_push(rule);
+        }
+    }
     WaysOut {
         smallest_box_height: first_possible(low, high, &with_box_height).map(Length::from_mm),
         largest_barrel: first_possible(thick, thin, &with_barrel).map(Length::from_mm),
-        rules: Placement::ALL
-            .into_iter()
-            .filter(|rule| *rule != request.rule && possible(&MountingRequest { rule: *rule, ..*request }))
-            .collect(),
+        rules,
         highest_segment: mount(request).ok().map(|m| m.segment_max).filter(|top| *top > Length::ZERO),
     }
 }

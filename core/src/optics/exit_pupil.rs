@@ -1,8 +1,10 @@
 //! Exit pupil on the eye's pupil: how much light is left.
 
+#[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::math::{PI, acos, sqrt};
 use crate::unit::Length;
+#[cfg(feature = "alloc")]
 use alloc::vec::Vec;
 
 /// Area that two discs share, as a share of the smaller disc: 1 when it lies inside the other, 0 when they are apart.
@@ -52,6 +54,7 @@ pub fn light_through(exit_pupil: Length, pupil: Length, transmittance: f64) -> L
     LightThrough { exit_pupil, pupil, transmittance, share: transmittance * filled * filled }
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for LightThrough {
     fn steps(&self) -> Vec<Step> {
         alloc::vec![Step::formula(

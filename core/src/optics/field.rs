@@ -39,37 +39,83 @@ pub fn field_of_view(train: &Train, pupil: Length) -> Option<Field> {
 ///   stop or the eyepiece rim); generalised here, and checked against those closed forms.
 #[must_use]
 pub fn field_of_view_at(train: &Train, pupil: Length, focus_demand: Vergence) -> Option<Field> {
-    // (drift, half-width): the interval of heights at the pupil is drift·slope ± half-width.
-    let mut intervals: ArrayVec<(f64, f64), INTERVALS> = ArrayVec::new();
-    let _ = intervals.try_push((0.0, pupil.m() / 2.0));
-    let mut hard_limit = f64::INFINITY;
-    for aperture in train.apertures() {
-        let (beta, radius) = (aperture.beta.m(), aperture.radius.m());
-        // A ray of the bundle, y off the middle of the pupil, is steeper than the middle one by the demand times y.
-        let alpha = aperture.alpha + beta * focus_demand.dioptres();
-        if math::abs(alpha) * pupil.m() < 1e-9 * radius {
-            // In the plane of an image: all of the bundle passes or none.
-            hard_limit = hard_limit.min(radius / math::abs(beta));
-        } else {
-            // Never full: the pupil and no more openings than parts.
-            let _ = intervals.try_push((-beta / alpha, radius / math::abs(alpha)));
+    let openings = Openings::of(train, pupil, focus_demand);
+    let angle = |share| Angle::from_tangent(openings.slope_leaving(share)) * 2.0;
+    openings.slope_leaving(0.0).is_finite().then(|| Field {
+        full: angle(1.0),
+        half: angle(0.5),
+        last: angle(0.0),
+    })
+}
+
+/// Share of the pupil's area that light from the middle of the thing fills, at most 1; a pure ratio.
+///
+/// * `train` ends at the eye; the light arrives with this demand.
+/// * Domain: paraxial, round openings on the axis.
+/// * Source: Smith, p. 281 (`(E/p)²` for a telescope with exit pupil E); generalised here to any train.
+///
+/// ```
+/// use arcminute_core::{optics::{Telescope, share_of_pupil}, unit::{Length, Vergence}};
+/// let d = Vergence::from_dioptres;
+/// let mm = Length::from_mm;
+/// // A 4x12 has an exit pupil of 3 mm: (3/4)² of a pupil of 4 mm.
+/// let telescope = Telescope::from_lenses(d(20.0), d(80.0), mm(12.0))?;
+/// let share = share_of_pupil(&telescope.afocal_train().to_eye(mm(15.0)), mm(4.0), Vergence::ZERO);
+/// assert!((share - 0.5625).abs() < 1e-12);
+/// # Ok::<(), arcminute_core::Error>(())
+/// ```
+#[must_use]
+pub fn share_of_pupil(train: &Train, pupil: Length, focus_demand: Vergence) -> f64 {
+    let filled = Openings::of(train, pupil, focus_demand).on_axis / pupil.m();
+    filled * filled
+}
+
+/// The openings of a train as heights in the plane of the pupil.
+struct Openings {
+    /// (drift, half-width): the interval of heights is drift·slope ± half-width.
+    intervals: ArrayVec<(f64, f64), INTERVALS>,
+    /// Least slope that an opening in the plane of an image stops altogether.
+    hard_limit: f64,
+    /// Width of the bundle on the axis, in metres.
+    on_axis: f64,
+}
+
+impl Openings {
+    fn of(train: &Train, pupil: Length, focus_demand: Vergence) -> Self {
+        let mut openings = Self { intervals: ArrayVec::new(), hard_limit: f64::INFINITY, on_axis: 0.0 };
+        let mut least = pupil.m() / 2.0;
+        // Never full: the pupil and no more openings than parts.
+        let _ = openings.intervals.try_push((0.0, least));
+        for aperture in train.apertures() {
+            let (beta, radius) = (aperture.beta.m(), aperture.radius.m());
+            // A ray of the bundle, y off the middle of the pupil, is steeper than the middle one by the demand times y.
+            let alpha = aperture.alpha + beta * focus_demand.dioptres();
+            if math::abs(alpha) * pupil.m() < 1e-9 * radius {
+                // In the plane of an image: all of the bundle passes or none.
+                openings.hard_limit = openings.hard_limit.min(radius / math::abs(beta));
+            } else {
+                let half_width = radius / math::abs(alpha);
+                least = least.min(half_width);
+                let _ = openings.intervals.try_push((-beta / alpha, half_width));
+            }
         }
+        openings.on_axis = 2.0 * least;
+        openings
     }
-    let on_axis = 2.0 * intervals.iter().map(|interval| interval.1).fold(f64::INFINITY, f64::min);
-    let slope_leaving = |share: f64| {
-        let mut least = hard_limit;
-        for (drift_top, half_top) in &intervals {
-            for (drift_bottom, half_bottom) in &intervals {
+
+    /// Slope at which this share of the bundle's width on the axis is left; infinite where nothing limits it.
+    fn slope_leaving(&self, share: f64) -> f64 {
+        let mut least = self.hard_limit;
+        for (drift_top, half_top) in &self.intervals {
+            for (drift_bottom, half_bottom) in &self.intervals {
                 let closing = drift_bottom - drift_top;
                 if closing > 1e-12 {
-                    least = least.min((half_top + half_bottom - share * on_axis) / closing);
+                    least = least.min((half_top + half_bottom - share * self.on_axis) / closing);
                 }
             }
         }
         least.max(0.0)
-    };
-    let angle = |share| Angle::from_tangent(slope_leaving(share)) * 2.0;
-    slope_leaving(0.0).is_finite().then(|| Field { full: angle(1.0), half: angle(0.5), last: angle(0.0) })
+    }
 }
 
 impl Field {

@@ -1,7 +1,9 @@
 //! Apparent field from real field, and the ring that a worn telescope hides.
 
+#[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::unit::{Angle, Magnification};
+#[cfg(feature = "alloc")]
 use alloc::vec::Vec;
 
 /// Apparent field, full angle, of an image without distortion: `tan(a/2) = |M|·tan(r/2)`.
@@ -38,6 +40,7 @@ pub fn ring_scotoma(magnification: Magnification, real: Angle) -> Ring {
     Ring { magnification, inner: real, outer, width: (outer - real) / 2.0 }
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for Ring {
     fn steps(&self) -> Vec<Step> {
         let a = Named::new("a", self.outer.degrees(), Unit::Degree);

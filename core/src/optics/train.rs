@@ -2,10 +2,10 @@
 
 use super::RayMatrix;
 use crate::error::{Error, Why};
+use crate::list::List;
 use crate::unit::{Length, Vergence};
 #[cfg(feature = "alloc")]
 use alloc::vec::Vec;
-use arrayvec::ArrayVec;
 
 /// One part of a train.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -36,7 +36,7 @@ const MOST: usize = 16;
 /// Lenses, gaps, glass and stops in the order light meets them; at most 15, and the gap to the eye. It needs no allocator.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Train {
-    elements: ArrayVec<Element, MOST>,
+    elements: List<Element, MOST>,
 }
 
 /// An opening as the eye's end of the train sees it: the height there is `alpha·y_eye + beta·slope_eye`.
@@ -54,7 +54,7 @@ impl Train {
         const { assert!(PARTS < MOST, "a train has at most 15 parts") }
         let mut train = Self::default();
         // It fits, as just asserted.
-        let _ = train.elements.try_extend_from_slice(&elements);
+        let _ = train.elements.try_push_all(&elements);
         train
     }
 
@@ -76,7 +76,7 @@ impl Train {
 
     fn with(mut self, behind: &[Element]) -> Result<Self, Error> {
         let parts = self.elements.len().saturating_add(behind.len());
-        if parts < MOST && self.elements.try_extend_from_slice(behind).is_ok() {
+        if parts < MOST && self.elements.try_push_all(behind).is_ok() {
             return Ok(self);
         }
         let why = Why::NoSolution { because: "a train has at most 15 parts" };
@@ -143,8 +143,8 @@ impl Train {
     }
 
     /// Every opening in it, seen from the end of the train.
-    pub(crate) fn apertures(&self) -> ArrayVec<Aperture, MOST> {
-        let mut apertures = ArrayVec::new();
+    pub(crate) fn apertures(&self) -> List<Aperture, MOST> {
+        let mut apertures = List::new();
         let mut to_end = RayMatrix::identity();
         for element in self.elements.iter().rev() {
             // Height is the same on both faces of a thin lens, so the lens itself may be counted as behind the opening.

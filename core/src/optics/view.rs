@@ -66,3 +66,21 @@ pub fn view(train: &Train, sight: Sight) -> View {
         }
     }
 }
+
+/// Distance in front of `train` from which light reaches its end with this demand; `None` when no real thing there does.
+///
+/// The inverse of [`View::focus_demand`]. Source: the engine's `D/B`, solved for the distance.
+///
+/// ```
+/// use arcminute_core::{optics::{Element, Train, distance_for_demand}, unit::{Length, Vergence}};
+/// let d = Vergence::from_dioptres;
+/// // +8 D worn 14 mm before an eye that focuses 4 D: print 81.72 mm from the lens (computed).
+/// let lens = Train::new([Element::Lens { power: d(8.0), clear_diameter: None }]).to_eye(Length::from_mm(14.0));
+/// assert!((distance_for_demand(&lens, d(4.0)).unwrap_or_default().mm() - 81.72).abs() < 0.005);
+/// ```
+#[must_use]
+pub fn distance_for_demand(train: &Train, demand: Vergence) -> Option<Length> {
+    let m = train.matrix();
+    let distance = (m.d - demand.dioptres() * m.b.m()) / (demand * m.a - m.c).dioptres();
+    (0.0 < distance && distance.is_finite()).then(|| Length::from_m(distance))
+}

@@ -22,7 +22,7 @@ fn pieces() -> impl Strategy<Value = String> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(10_000))]
+    #![proptest_config(ProptestConfig::with_cases(crate::cases::cases(10_000)))]
 
     #[test]
     fn no_text_makes_it_panic(text in any::<String>()) {
@@ -33,7 +33,7 @@ proptest! {
     fn what_is_understood_reads_back_the_same(text in pieces()) {
         let choices = match parse(&text) {
             Parsed::Understood(only) => vec![only],
-            Parsed::Ask { choices } => choices,
+            Parsed::Ask { choices } => choices.to_vec(),
             Parsed::Empty | Parsed::Refused(_) => vec![],
         };
         for choice in choices {

@@ -19,10 +19,13 @@ pub use tilted::{TiltAbout, Tilted, tilted};
 
 use crate::bounds;
 use crate::error::{Error, Why};
+#[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::math;
 use crate::unit::{Angle, Vergence};
+#[cfg(feature = "alloc")]
 use alloc::vec;
+#[cfg(feature = "alloc")]
 use alloc::vec::Vec;
 
 /// A sphero-cylinder.
@@ -98,7 +101,8 @@ impl Refraction {
         if self.cylinder == Vergence::ZERO {
             return *self;
         }
-        let axis = self.axis.map(|axis| if axis > 90 { axis - 90 } else { axis + 90 });
+        let axis =
+            self.axis.map(|axis| if axis > 90 { axis.saturating_sub(90) } else { axis.saturating_add(90) });
         Self { sphere: self.sphere + self.cylinder, cylinder: -self.cylinder, axis }
     }
 
@@ -150,6 +154,7 @@ impl Refraction {
     }
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for PowerVector {
     fn steps(&self) -> Vec<Step> {
         let dioptres = |symbol, power: Vergence| Named::new(symbol, power.dioptres(), Unit::Dioptre);

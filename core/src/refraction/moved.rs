@@ -3,9 +3,12 @@
 use super::Refraction;
 use crate::bounds;
 use crate::error::{Error, Why};
+#[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::unit::{Length, Vergence};
+#[cfg(feature = "alloc")]
 use alloc::vec;
+#[cfg(feature = "alloc")]
 use alloc::vec::Vec;
 
 /// A refraction at one plane and what it is at another.
@@ -54,6 +57,7 @@ impl Refraction {
     }
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for Moved {
     fn steps(&self) -> Vec<Step> {
         let meridian = |from: Vergence, to: Vergence| {

@@ -1,13 +1,15 @@
 //! Reading a prescription as it is written.
 
-use super::{Refraction, power::Power};
+use super::{
+    Refraction,
+    power::{MEANINGS, Power},
+};
 use crate::bounds;
 use crate::error::{Error, Why};
+use crate::list::List;
 use crate::math;
 use crate::scan::{self, Cursor};
 use crate::unit::Vergence;
-use alloc::vec;
-use alloc::vec::Vec;
 
 /// A refraction with an addition for near, as typed.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -18,8 +20,13 @@ pub struct Prescription {
     pub add: Option<Vergence>,
 }
 
+/// Most prescriptions that a text can mean: a sphere and a cylinder of so many meanings each, and an add that needs no
+/// sign.
+const MOST: usize = MEANINGS * MEANINGS * MEANINGS / 2;
+
 /// What a text was understood as.
 #[derive(Clone, Debug, PartialEq)]
+#[expect(clippy::large_enum_variant, reason = "the list stands in place, since there is no allocator")]
 pub enum Parsed {
     /// Nothing was written.
     Empty,
@@ -28,7 +35,7 @@ pub enum Parsed {
     /// It can mean any of these; one of them is to be confirmed.
     Ask {
         /// What it can mean; at least one.
-        choices: Vec<Prescription>,
+        choices: List<Prescription, MOST>,
     },
     /// It cannot be used.
     Refused(Error),
@@ -140,7 +147,7 @@ fn axis(cursor: &mut Cursor<'_>, text: &str) -> Result<Option<u16>, Error> {
         return Err(missing("refraction", text, "degrees after the axis sign"));
     };
     bounds::AXIS.check(sign * number.value)?;
-    let Ok(axis) = number.text.parse::<u16>() else {
+    let Some(axis) = number.whole() else {
         let why = Why::NotANumber { example: "x 090" };
         return Err(Error::new("axis", before.rest(), why));
     };
@@ -154,20 +161,27 @@ fn combine(
     axis: Option<u16>,
     add: Option<&Power>,
 ) -> Result<Parsed, Error> {
-    let adds = add.map_or(vec![None], |add| add.choices.iter().copied().map(Some).collect());
-    let mut choices = Vec::new();
+    let mut adds: List<Option<f64>, MEANINGS> = List::new();
+    let no_add = [None];
+    let written = add.into_iter().flat_map(|add| add.choices.iter().copied().map(Some));
+    for meaning in written.chain(no_add.into_iter().filter(|_| add.is_none())) {
+        // There are as many places as meanings.
+        let _ = adds.try_push(meaning);
+    }
+    let mut choices = List::new();
     for sphere in &sphere.choices {
         for cylinder in &cylinder.choices {
             for add in &adds {
                 let dioptres = Vergence::from_dioptres;
                 let refraction = Refraction::of(dioptres(*sphere), dioptres(*cylinder), axis)?;
-                choices.push(Prescription { refraction, add: add.map(dioptres) });
+                // There is room for every meaning of every part.
+                let _ = choices.try_push(Prescription { refraction, add: add.map(dioptres) });
             }
         }
     }
     let sure = sphere.sure && cylinder.sure && add.is_none_or(|add| add.sure);
-    Ok(match choices.as_slice() {
-        [only] if sure => Parsed::Understood(*only),
+    Ok(match choices[..] {
+        [only] if sure => Parsed::Understood(only),
         _ => Parsed::Ask { choices },
     })
 }
@@ -176,6 +190,7 @@ fn combine(
 mod tests {
     use super::*;
     use alloc::string::{String, ToString};
+    use alloc::vec::Vec;
 
     #[track_caller]
     fn understood(text: &str, wanted: &str) -> Prescription {

@@ -2,15 +2,17 @@
 
 use crate::bounds::Bound;
 use crate::error::{Error, Text, Why};
+use crate::list::List;
 use crate::math;
 use crate::scan::{Cursor, Number};
-use alloc::vec;
-use alloc::vec::Vec;
+
+/// Most things that a power can mean: itself or hundredths, either sign.
+pub(super) const MEANINGS: usize = 4;
 
 /// A power as written: everything it can mean, likeliest first.
 pub(super) struct Power {
     pub(super) written: Text,
-    pub(super) choices: Vec<f64>,
+    pub(super) choices: List<f64, MEANINGS>,
     /// Whether it can mean one thing only.
     pub(super) sure: bool,
 }
@@ -34,15 +36,19 @@ impl Power {
         let Number { value, text } = number;
         let pointless = !text.contains('.');
         let hundredths = pointless && (text.len() >= 3 || matches!(text, "25" | "50" | "75"));
-        let sizes = if hundredths && value > 0.0 { vec![value / 100.0, value] } else { vec![value] };
-        let signs = match sign {
-            Some(sign) => vec![sign],
-            None if positive || math::abs(value) <= 0.0 => vec![1.0],
-            None => vec![1.0, -1.0],
+        let sizes: &[f64] = if hundredths && value > 0.0 { &[value / 100.0, value] } else { &[value] };
+        let signs: &[f64] = match sign {
+            Some(sign) => &[sign],
+            None if positive || math::abs(value) <= 0.0 => &[1.0],
+            None => &[1.0, -1.0],
         };
-        // Adding zero turns −0 into 0.
-        let choices: Vec<f64> =
-            sizes.iter().flat_map(|size| signs.iter().map(move |sign| sign * size + 0.0)).collect();
+        let mut choices = List::new();
+        for size in sizes {
+            for sign in signs {
+                // Adding zero turns −0 into 0. There is room for two sizes with two signs.
+                let _ = choices.try_push(sign * size + 0.0);
+            }
+        }
         let mark = match sign {
             Some(sign) if sign < 0.0 => "-",
             Some(_) => "+",
@@ -53,13 +59,17 @@ impl Power {
     }
 
     pub(super) fn zero() -> Self {
-        Self { written: Text::new("plano"), choices: vec![0.0], sure: true }
+        Self { written: Text::new("plano"), choices: List::of_one(0.0), sure: true }
     }
 
     /// Leaves what is possible.
-    pub(super) fn within(mut self, bound: &Bound) -> Result<Self, Error> {
-        self.choices.retain(|value| bound.check(*value).is_ok());
-        if self.choices.is_empty() {
+    pub(super) fn within(self, bound: &Bound) -> Result<Self, Error> {
+        let mut choices = List::new();
+        for value in self.choices.iter().filter(|value| bound.check(**value).is_ok()) {
+            // There is as much room as before.
+            let _ = choices.try_push(*value);
+        }
+        if choices.is_empty() {
             let (min, max) = bound.possible;
             return Err(Error::new(
                 bound.name,
@@ -67,6 +77,6 @@ impl Power {
                 Why::OutOfRange { min, max, unit: bound.unit },
             ));
         }
-        Ok(self)
+        Ok(Self { choices, ..self })
     }
 }

@@ -3,18 +3,28 @@
 use super::{Prescription, Refraction};
 use crate::math;
 use crate::unit::Vergence;
-use alloc::format;
-use alloc::string::String;
 use core::fmt;
 
 /// A power with its sign; two decimals, or all it has if it has more. Nothing is `none`.
-fn power_text(power: Vergence, none: &str) -> String {
-    let value = power.dioptres();
-    if power == Vergence::ZERO {
-        return none.into();
+struct PowerText {
+    power: Vergence,
+    none: &'static str,
+}
+
+fn power_text(power: Vergence, none: &'static str) -> PowerText {
+    PowerText { power, none }
+}
+
+impl fmt::Display for PowerText {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let value = self.power.dioptres();
+        let rounded = math::round_to(value, 0.01);
+        let is_short = math::abs(rounded - value) < f64::EPSILON;
+        if is_short && rounded == 0.0 {
+            return f.write_str(self.none);
+        }
+        if is_short { write!(f, "{value:+.2}") } else { write!(f, "{value:+}") }
     }
-    let is_short = math::abs(math::round_to(value, 0.01) - value) < f64::EPSILON;
-    if is_short { format!("{value:+.2}") } else { format!("{value:+}") }
 }
 
 impl Refraction {
@@ -60,5 +70,28 @@ impl fmt::Display for Prescription {
             Some(add) => write!(f, " add {}", power_text(add, "0.00")),
             None => Ok(()),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use alloc::string::ToString;
+
+    /// Found by fuzzing: `+0.00` was printed, which is read back as none.
+    #[test]
+    fn a_power_next_to_nothing_is_printed_as_none() {
+        let of = |sphere, cylinder| Prescription {
+            refraction: Refraction {
+                sphere: Vergence::from_dioptres(sphere),
+                cylinder: Vergence::from_dioptres(cylinder),
+                axis: Some(90),
+            },
+            add: Some(Vergence::from_dioptres(sphere)),
+        };
+        for small in [1e-17, -1e-17, 0.0, -0.0] {
+            assert_eq!(of(small, small).to_string(), "plano 0.00 x090 add 0.00", "{small}");
+        }
+        assert_eq!(of(0.01, -0.01).to_string(), "+0.01 -0.01 x090 add +0.01");
     }
 }

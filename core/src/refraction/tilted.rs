@@ -2,9 +2,12 @@
 
 use crate::bounds;
 use crate::error::Error;
+#[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::unit::{Angle, Vergence};
+#[cfg(feature = "alloc")]
 use alloc::vec;
+#[cfg(feature = "alloc")]
 use alloc::vec::Vec;
 
 /// The line in the lens about which it is turned.
@@ -63,6 +66,7 @@ pub fn tilted(power: Vergence, tilt: Angle, about: TiltAbout) -> Result<Tilted, 
     Ok(Tilted { power, tilt, sphere, cylinder: sphere * (tangent * tangent), axis })
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for Tilted {
     fn steps(&self) -> Vec<Step> {
         let dioptres = |symbol, power: Vergence| Named::new(symbol, power.dioptres(), Unit::Dioptre);

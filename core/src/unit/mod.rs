@@ -90,7 +90,9 @@ macro_rules! quantity {
     };
 }
 
+mod age;
 mod angle;
+mod angular_speed;
 mod contrast;
 mod length;
 mod light;
@@ -100,9 +102,12 @@ mod print_size;
 mod prism;
 mod reading;
 mod solid_angle;
+mod spatial_frequency;
 mod vergence;
 
+pub use age::Age;
 pub use angle::Angle;
+pub use angular_speed::AngularSpeed;
 pub use contrast::LogContrast;
 pub use length::Length;
 pub use light::{Illuminance, Luminance, LuminousIntensity, RetinalIlluminance};
@@ -112,4 +117,5 @@ pub use print_size::PrintSize;
 pub use prism::Prism;
 pub use reading::{Duration, ReadingSpeed};
 pub use solid_angle::SquareDegrees;
+pub use spatial_frequency::SpatialFrequency;
 pub use vergence::Vergence;

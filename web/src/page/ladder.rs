@@ -33,11 +33,11 @@ pub(super) fn picture(answer: &Answer) -> Option<Drawing> {
     let scale = answer.scale;
     Some(ladder(&LadderInput {
         person: now,
-        person_label: recorded(answer).unwrap_or_else(|| written(now, answer.scale)),
+        person_label: recorded(answer).unwrap_or_else(|| written(now, answer.scale).to_string()),
         retest_limit: answer.retest_limit?,
         goals,
         arrows,
-        label: &move |value| written(value, scale),
+        label: &move |value| written(value, scale).to_string(),
     }))
 }
 

@@ -2,7 +2,9 @@
 //! browsers to the system's own packages where that is possible.
 
 mod browser;
+mod cpp;
 mod npm;
+pub(crate) mod programs;
 mod python;
 mod rust;
 mod system;
@@ -28,6 +30,10 @@ pub(crate) enum Need {
     Chromium,
     /// The command-line programs that read a printed PDF back.
     PdfTools,
+    /// A C++ compiler, for the engine of the fuzzer.
+    Cpp,
+    /// The compiler's own tools that read coverage counters.
+    LlvmTools,
 }
 
 /// Where the tools are that tests are told about.
@@ -54,6 +60,8 @@ pub(crate) fn ensure(needs: &[Need]) -> Outcome<Tools> {
                 (tools.chromium, tools.chromedriver) = (Some(chromium), Some(driver));
             }
             Need::PdfTools => browser::pdf_tools()?,
+            Need::Cpp => cpp::compiler()?,
+            Need::LlvmTools => rust::llvm_tools()?,
         }
     }
     Ok(tools)

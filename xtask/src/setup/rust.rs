@@ -29,6 +29,20 @@ pub(super) fn components(names: &[&str]) -> Outcome {
     Ok(())
 }
 
+/// Makes sure of the tools that read coverage counters; they lie beside the compiler, not on the PATH.
+pub(super) fn llvm_tools() -> Outcome {
+    let advice = "check the Rust toolchain with `rustup show`";
+    let mut rustc = Command::new("rustc");
+    let library = run::capture(rustc.current_dir(paths::root()).args(["--print", "target-libdir"]), advice)?;
+    let program = format!("llvm-cov{}", std::env::consts::EXE_SUFFIX);
+    let there = std::path::Path::new(library.trim()).parent().map(|folder| folder.join("bin").join(program));
+    if there.is_some_and(|program| program.is_file()) {
+        return Ok(());
+    }
+    println!("Adding the Rust component llvm-tools.");
+    rustup(&["component", "add", "llvm-tools"])
+}
+
 fn rustup(arguments: &[&str]) -> Outcome {
     let mut command = Command::new("rustup");
     let advice = "it needs rustup (see rustup.rs) and the network, once; with both in place try again";

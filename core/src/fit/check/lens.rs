@@ -1,32 +1,33 @@
 //! Checks of the opening, the frame and the carrier lens.
 
-use super::{Carrier, Check, CheckId, Context, Limit, Severity, WayOut, judged, mm};
+use super::{Carrier, Check, CheckId, Context, Limit, MOST_WAYS_OUT, Severity, WayOut, judged, mm};
 use crate::bounds;
 use crate::fit::mounting::Mounting;
 use crate::fit::request::Placement;
 use crate::fit::ways_out::{ROUNDING, WaysOut};
+use crate::list::List;
 use crate::unit::{Length, Vergence};
-use alloc::vec::Vec;
 
 /// Least box height for a telescope above the pupil; common practice, no source.
 const TALL_ENOUGH: f64 = 36.0;
 
-pub(super) fn checks(mounting: &Mounting, context: &Context, ways: &WaysOut) -> Vec<Check> {
-    let mut checks = webs(mounting, ways);
-    checks.extend(frame(mounting));
+/// C14.
+pub(super) fn carrier_kind(context: &Context) -> Check {
     let plain = matches!(context.carrier, Carrier::SingleVision | Carrier::Bifocal);
     let ways = [WayOut::SingleVisionCarrier];
-    checks.push(judged(CheckId::CarrierKind, plain, Severity::Warning, None, None, &ways));
-    if let Some(cylinder) = context.carrier_cylinder {
-        let in_order = cylinder == Vergence::ZERO || !context.carrier_turned;
-        let ways = [WayOut::MarkAxisAgain];
-        checks.push(judged(CheckId::CarrierAxis, in_order, Severity::Warning, None, None, &ways));
-    }
-    checks
+    judged(CheckId::CarrierKind, plain, Severity::Warning, None, None, &ways)
 }
 
-/// C1 to C4, and the web as marked.
-fn webs(mounting: &Mounting, ways: &WaysOut) -> Vec<Check> {
+/// C15, for a carrier whose cylinder is known.
+pub(super) fn carrier_axis(context: &Context) -> Option<Check> {
+    let cylinder = context.carrier_cylinder?;
+    let in_order = cylinder == Vergence::ZERO || !context.carrier_turned;
+    let ways = [WayOut::MarkAxisAgain];
+    Some(judged(CheckId::CarrierAxis, in_order, Severity::Warning, None, None, &ways))
+}
+
+/// C1 to C4.
+pub(super) fn webs(mounting: &Mounting, ways: &WaysOut) -> [Check; 4] {
     let asked = &mounting.request;
     let (x, y) = (mounting.eyepiece.x.mm(), mounting.eyepiece.y.mm());
     let (half_width, half_height) = (mounting.hole_half_width.mm(), mounting.hole_half_height.mm());
@@ -37,38 +38,47 @@ fn webs(mounting: &Mounting, ways: &WaysOut) -> Vec<Check> {
     let least = asked.least_web;
     let limit = Some(Limit::AtLeast(mm("m", least)));
     let ways = web_ways(ways);
-    let mut checks: Vec<Check> = [
+    [
         (CheckId::WebAllRound, mounting.web.least),
         (CheckId::WebAbove, Length::from_mm(above)),
         (CheckId::WebNasal, Length::from_mm(nasal)),
         (CheckId::WebTemporal, Length::from_mm(temporal)),
     ]
-    .into_iter()
     .map(|(id, web)| judged(id, enough(web, least), Severity::Refuse, Some(mm("web", web)), limit, &ways))
-    .collect();
-    if enough(mounting.web.least, least) {
-        let marked = mounting.web_as_marked().least;
-        let (good, found) = (enough(marked, least), Some(mm("web", marked)));
-        let ways = [WayOut::MarkExactly];
-        checks.push(judged(CheckId::WebAsMarked, good, Severity::Warning, found, limit, &ways));
+}
+
+/// The web as marked, where the exact place keeps it.
+pub(super) fn web_as_marked(mounting: &Mounting) -> Option<Check> {
+    let least = mounting.request.least_web;
+    if !enough(mounting.web.least, least) {
+        return None;
     }
-    checks
+    let marked = mounting.web_as_marked().least;
+    let (good, found) = (enough(marked, least), Some(mm("web", marked)));
+    let limit = Some(Limit::AtLeast(mm("m", least)));
+    Some(judged(CheckId::WebAsMarked, good, Severity::Warning, found, limit, &[WayOut::MarkExactly]))
 }
 
 fn enough(web: Length, least: Length) -> bool {
     web.mm() >= least.mm() - ROUNDING
 }
 
-fn web_ways(ways: &WaysOut) -> Vec<WayOut> {
-    let mut list = Vec::new();
-    list.extend(ways.smallest_box_height.map(WayOut::SmallestBoxHeight));
-    list.extend(ways.largest_barrel.map(WayOut::LargestBarrel));
-    list.extend(ways.rules.iter().copied().map(WayOut::OtherRule));
+fn web_ways(ways: &WaysOut) -> List<WayOut, MOST_WAYS_OUT> {
+    let mut list = List::new();
+    let sizes = [
+        ways.smallest_box_height.map(WayOut::SmallestBoxHeight),
+        ways.largest_barrel.map(WayOut::LargestBarrel),
+    ];
+    let rules = ways.rules.iter().copied().map(WayOut::OtherRule);
+    for way in sizes.into_iter().flatten().chain(rules) {
+        // There is room for all of them.
+        let _ = list.try_push(way);
+    }
     list
 }
 
 /// C13, one check for each size: B (with the height a superior telescope wants), A, DBL.
-fn frame(mounting: &Mounting) -> Vec<Check> {
+pub(super) fn frame(mounting: &Mounting) -> [Check; 3] {
     let asked = &mounting.request;
     let mut height = bounds::BOX_HEIGHT.usual;
     if asked.rule != Placement::Centred {
@@ -79,11 +89,9 @@ fn frame(mounting: &Mounting) -> Vec<Check> {
         ("A", asked.frame.box_width, bounds::BOX_WIDTH.usual),
         ("DBL", asked.frame.bridge, bounds::BRIDGE.usual),
     ]
-    .into_iter()
     .map(|(symbol, size, (low, high))| {
         let good = low - ROUNDING <= size.mm() && size.mm() <= high + ROUNDING;
         let limit = Limit::Between(mm(symbol, Length::from_mm(low)), mm(symbol, Length::from_mm(high)));
         judged(CheckId::FrameUsual, good, Severity::Warning, Some(mm(symbol, size)), Some(limit), &[])
     })
-    .collect()
 }

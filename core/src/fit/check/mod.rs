@@ -14,10 +14,10 @@ pub use context::{Carrier, Context, FellowLens, Grams};
 
 use super::mounting::Mounting;
 use super::request::Placement;
-use super::ways_out::{WaysOut, fits, ways_out};
+use super::ways_out::{OTHER_RULES, WaysOut, fits, ways_out};
 use crate::explain::{Named, Unit};
+use crate::list::List;
 use crate::unit::{Angle, Length};
-use alloc::vec::Vec;
 
 /// How much a check weighs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -109,7 +109,7 @@ impl CheckId {
     /// Number of the check in the fitting reference: 1 for C1; 21 and 22 are ours.
     #[must_use]
     pub fn code(self) -> u8 {
-        self as u8 + 1
+        (self as u8).saturating_add(1)
     }
 }
 
@@ -163,6 +163,13 @@ pub enum WayOut {
     MarkExactly,
 }
 
+/// Most checks of one fit: every one, the frame's for each of its three sizes, and either the straight-ahead view or the
+/// full diameter.
+pub const MOST_CHECKS: usize = CheckId::ALL.len() + 1;
+
+/// Most ways out of one check: the segment's top, the telescope, the barrel, the frame, the other rules, another carrier.
+pub const MOST_WAYS_OUT: usize = 5 + OTHER_RULES;
+
 /// One check and how it came out.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Check {
@@ -175,7 +182,7 @@ pub struct Check {
     /// What it was held against.
     pub limit: Option<Limit>,
     /// What would put it in order; empty when it is.
-    pub ways_out: Vec<WayOut>,
+    pub ways_out: List<WayOut, MOST_WAYS_OUT>,
 }
 
 /// The verdict over all checks.
@@ -218,13 +225,26 @@ impl Fit {
 /// assert_eq!(verdict(&tilted), Fit::Refused, "2.6 mm of web");
 /// ```
 #[must_use]
-pub fn check(mounting: &Mounting, context: &Context) -> Vec<Check> {
+pub fn check(mounting: &Mounting, context: &Context) -> List<Check, MOST_CHECKS> {
     let ways = if fits(mounting) { WaysOut::default() } else { ways_out(&mounting.request) };
-    let mut checks = lens::checks(mounting, context, &ways);
-    checks.extend(segment::checks(mounting, context, &ways));
-    checks.extend(aim::checks(mounting, context));
-    checks.extend(person::checks(mounting, context));
-    checks.sort_unstable_by_key(|check| check.id);
+    let mut checks = List::new();
+    // In order of code. There is room for all of them.
+    let mut add = |check| drop(checks.try_push(check));
+    lens::webs(mounting, &ways).into_iter().for_each(&mut add);
+    segment::checks(mounting, context, &ways).into_iter().flatten().for_each(&mut add);
+    person::pd_sum(context).into_iter().for_each(&mut add);
+    aim::on_pd(mounting, context).into_iter().for_each(&mut add);
+    aim::ordered(mounting).into_iter().flatten().for_each(&mut add);
+    lens::frame(mounting).into_iter().for_each(&mut add);
+    add(lens::carrier_kind(context));
+    lens::carrier_axis(context).into_iter().for_each(&mut add);
+    person::which_eye(mounting, context).into_iter().for_each(&mut add);
+    add(person::fellow_lens(context));
+    person::weight(context).into_iter().for_each(&mut add);
+    person::full_diameter(mounting, context).into_iter().for_each(&mut add);
+    person::pair(mounting, context).into_iter().for_each(&mut add);
+    aim::straight_ahead(mounting).into_iter().for_each(&mut add);
+    lens::web_as_marked(mounting).into_iter().for_each(&mut add);
     checks
 }
 
@@ -237,7 +257,12 @@ fn judged(
     limit: Option<Limit>,
     ways: &[WayOut],
 ) -> Check {
-    let (severity, ways_out) = if good { (Severity::Pass, Vec::new()) } else { (severity, ways.to_vec()) };
+    if good {
+        return Check { id, severity: Severity::Pass, found, limit, ways_out: List::new() };
+    }
+    let mut ways_out = List::new();
+    // No list is longer than there is room for.
+    let _ = ways_out.try_push_all(ways);
     Check { id, severity, found, limit, ways_out }
 }
 

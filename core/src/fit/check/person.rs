@@ -6,34 +6,41 @@ use crate::fit::mounting::Mounting;
 use crate::fit::request::{Eye, Placement};
 use crate::fit::ways_out::ROUNDING;
 use crate::unit::{Length, LogMar};
-use alloc::vec::Vec;
 
 /// The two monocular PDs may miss the binocular one by this much, in millimetres.
 const PD_SLACK: f64 = 0.5;
 /// Weight of a front that the nose carries; common practice, no source.
 const HEAVY: Grams = Grams(60.0);
 
-pub(super) fn checks(mounting: &Mounting, context: &Context) -> Vec<Check> {
-    let mut checks = Vec::new();
-    if let (Some(right), Some(left), Some(both)) = (context.pd_right, context.pd_left, context.pd_both) {
-        checks.push(sum_is(CheckId::PdSum, right + left, both, &[WayOut::MeasurePdAgain]));
-    }
-    checks.extend(which_eye(mounting, context));
+/// C8, once all three are known.
+pub(super) fn pd_sum(context: &Context) -> Option<Check> {
+    let sum = context.pd_right? + context.pd_left?;
+    Some(sum_is(CheckId::PdSum, sum, context.pd_both?, &[WayOut::MeasurePdAgain]))
+}
+
+/// C17.
+pub(super) fn fellow_lens(context: &Context) -> Check {
     let decided = context.fellow_lens.is_some() || context.fellow_mounting.is_some();
     let ways = [WayOut::DecideFellowLens];
-    checks.push(judged(CheckId::FellowLens, decided, Severity::Warning, None, None, &ways));
-    if let Some(Grams(weight)) = context.front_weight {
-        let grams = |value| Named::new("weight", value, Unit::Gram);
-        let (found, limit) = (Some(grams(weight)), Some(Limit::AtMost(grams(HEAVY.0))));
-        let ways = [WayOut::CarryTheWeight];
-        checks.push(judged(CheckId::Weight, weight <= HEAVY.0, Severity::Warning, found, limit, &ways));
+    judged(CheckId::FellowLens, decided, Severity::Warning, None, None, &ways)
+}
+
+/// C18, once the weight is known.
+pub(super) fn weight(context: &Context) -> Option<Check> {
+    let Grams(weight) = context.front_weight?;
+    let grams = |value| Named::new("weight", value, Unit::Gram);
+    let (found, limit) = (Some(grams(weight)), Some(Limit::AtMost(grams(HEAVY.0))));
+    let ways = [WayOut::CarryTheWeight];
+    Some(judged(CheckId::Weight, weight <= HEAVY.0, Severity::Warning, found, limit, &ways))
+}
+
+/// C19, for the centred rule.
+pub(super) fn full_diameter(mounting: &Mounting, context: &Context) -> Option<Check> {
+    if mounting.request.rule != Placement::Centred {
+        return None;
     }
-    if mounting.request.rule == Placement::Centred {
-        let severity = if context.worn_walking { Severity::Refuse } else { Severity::Warning };
-        checks.push(judged(CheckId::FullDiameter, false, severity, None, None, &[WayOut::SeatedOnly]));
-    }
-    checks.extend(context.fellow_mounting.map(|fellow| pair(mounting, &fellow, context.pd_both)));
-    checks
+    let severity = if context.worn_walking { Severity::Refuse } else { Severity::Warning };
+    Some(judged(CheckId::FullDiameter, false, severity, None, None, &[WayOut::SeatedOnly]))
 }
 
 /// A sum of two halves against a whole.
@@ -45,7 +52,7 @@ fn sum_is(id: CheckId, sum: Length, whole: Length, ways: &[WayOut]) -> Check {
 }
 
 /// C16, once an acuity is known: the eye has one, and not the worse one. A higher logMAR is worse.
-fn which_eye(mounting: &Mounting, context: &Context) -> Option<Check> {
+pub(super) fn which_eye(mounting: &Mounting, context: &Context) -> Option<Check> {
     let (this, fellow) = match mounting.request.eye {
         Eye::Right => (context.acuity_right, context.acuity_left),
         Eye::Left => (context.acuity_left, context.acuity_right),
@@ -60,16 +67,19 @@ fn which_eye(mounting: &Mounting, context: &Context) -> Option<Check> {
     Some(judged(CheckId::WhichEye, good, Severity::Warning, this.map(named), limit, &ways))
 }
 
-/// C20: two eyes, one working distance, and eyepieces as far apart as the PD asks at that distance.
-fn pair(mounting: &Mounting, fellow: &Mounting, pd_both: Option<Length>) -> Check {
+/// C20, once there is a telescope before each eye: one working distance, and eyepieces as far apart as the PD asks at
+/// that distance.
+pub(super) fn pair(mounting: &Mounting, context: &Context) -> Option<Check> {
+    let fellow = context.fellow_mounting?;
     let (one, other) = (&mounting.request, &fellow.request);
     if one.eye == other.eye {
-        return judged(CheckId::Pair, false, Severity::Refuse, None, None, &[WayOut::ConfirmEye]);
+        return Some(judged(CheckId::Pair, false, Severity::Refuse, None, None, &[WayOut::ConfirmEye]));
     }
     if one.working_distance != other.working_distance {
-        return judged(CheckId::Pair, false, Severity::Refuse, None, None, &[WayOut::OneWorkingDistance]);
+        let ways = [WayOut::OneWorkingDistance];
+        return Some(judged(CheckId::Pair, false, Severity::Refuse, None, None, &ways));
     }
-    let pd = pd_both.unwrap_or(one.monocular_pd + other.monocular_pd);
+    let pd = context.pd_both.unwrap_or(one.monocular_pd + other.monocular_pd);
     let wanted = one.working_distance.map_or(pd, |w| pd * (w / (w + one.stop_distance())));
-    sum_is(CheckId::Pair, mounting.eyepiece.x + fellow.eyepiece.x, wanted, &[WayOut::MeasurePdAgain])
+    Some(sum_is(CheckId::Pair, mounting.eyepiece.x + fellow.eyepiece.x, wanted, &[WayOut::MeasurePdAgain]))
 }

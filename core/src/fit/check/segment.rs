@@ -1,41 +1,38 @@
 //! Checks of a segment in the carrier.
 
-use super::{Check, CheckId, Context, Limit, Severity, WayOut, judged, mm};
+use super::{Check, CheckId, Context, Limit, MOST_WAYS_OUT, Severity, WayOut, judged, mm};
 use crate::fit::frame::Point;
 use crate::fit::mounting::Mounting;
 use crate::fit::ways_out::{ROUNDING, WaysOut};
+use crate::list::List;
 use crate::unit::Length;
-use alloc::vec::Vec;
 
 /// Least depth of a segment that can be used; common practice, no source.
 const USABLE_DEPTH: f64 = 10.0;
 /// Top of the segment below the pupil by at least this much; common practice, no source.
 const BELOW_PUPIL: f64 = 2.0;
 
-pub(super) fn checks(mounting: &Mounting, context: &Context, ways: &WaysOut) -> Vec<Check> {
-    let Some(top) = mounting.request.segment_height else { return Vec::new() };
-    let mut checks = Vec::new();
-    checks.push(below_eyepiece(mounting, top, ways));
-    checks.push(on_lens(mounting, context, top));
-    let highest = Length::from_mm(mounting.request.pupil_height.mm() - BELOW_PUPIL);
-    let good = top.mm() <= highest.mm() + ROUNDING;
-    let limit = Some(Limit::AtMost(mm("H_s", highest)));
-    let ways = [WayOut::LowerSegment(highest)];
-    let found = Some(mm("H_s", top));
-    checks.push(judged(CheckId::SegmentBelowPupil, good, Severity::Warning, found, limit, &ways));
-    checks
+/// C5 to C7, for a carrier with a segment.
+pub(super) fn checks(mounting: &Mounting, context: &Context, ways: &WaysOut) -> Option<[Check; 3]> {
+    let top = mounting.request.segment_height?;
+    Some([below_eyepiece(mounting, top, ways), on_lens(mounting, context, top), below_pupil(mounting, top)])
 }
 
 /// C5.
 fn below_eyepiece(mounting: &Mounting, top: Length, ways: &WaysOut) -> Check {
     let highest = mounting.segment_max;
-    let mut list = Vec::new();
-    list.extend(ways.highest_segment.map(WayOut::LowerSegment));
-    list.push(WayOut::HigherTelescope(top - highest));
-    list.extend(ways.largest_barrel.map(WayOut::LargestBarrel));
-    list.extend(ways.smallest_box_height.map(WayOut::SmallestBoxHeight));
-    list.extend(ways.rules.iter().copied().map(WayOut::OtherRule));
-    list.push(WayOut::SingleVisionCarrier);
+    let sizes = [
+        ways.highest_segment.map(WayOut::LowerSegment),
+        Some(WayOut::HigherTelescope(top - highest)),
+        ways.largest_barrel.map(WayOut::LargestBarrel),
+        ways.smallest_box_height.map(WayOut::SmallestBoxHeight),
+    ];
+    let rules = ways.rules.iter().copied().map(WayOut::OtherRule);
+    let mut list: List<WayOut, MOST_WAYS_OUT> = List::new();
+    for way in sizes.into_iter().flatten().chain(rules).chain([WayOut::SingleVisionCarrier]) {
+        // There is room for all of them.
+        let _ = list.try_push(way);
+    }
     let good = top.mm() <= highest.mm() + ROUNDING;
     let limit = Some(Limit::AtMost(mm("H_max", highest)));
     judged(CheckId::SegmentBelowEyepiece, good, Severity::Refuse, Some(mm("H_s", top)), limit, &list)
@@ -61,4 +58,13 @@ fn on_lens(mounting: &Mounting, context: &Context, top: Length) -> Check {
         limit,
         &[WayOut::SingleVisionCarrier],
     )
+}
+
+/// C7.
+fn below_pupil(mounting: &Mounting, top: Length) -> Check {
+    let highest = Length::from_mm(mounting.request.pupil_height.mm() - BELOW_PUPIL);
+    let good = top.mm() <= highest.mm() + ROUNDING;
+    let limit = Some(Limit::AtMost(mm("H_s", highest)));
+    let ways = [WayOut::LowerSegment(highest)];
+    judged(CheckId::SegmentBelowPupil, good, Severity::Warning, Some(mm("H_s", top)), limit, &ways)
 }

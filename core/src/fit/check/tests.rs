@@ -1,9 +1,9 @@
 //! Each check passes and fails where it should, and offers what it should.
 
-use super::{Carrier, Check, CheckId, Context, FellowLens, Fit, Grams, Severity, WayOut, check};
+use super::{Carrier, Check, CheckId, Context, FellowLens, Fit, Grams, MOST_CHECKS, Severity, WayOut, check};
 use crate::fit::{Eye, Frame, MountingRequest, Placement, TiltReference, mount};
+use crate::list::List;
 use crate::unit::{Angle, Length, LogMar, Vergence};
-use alloc::vec::Vec;
 
 fn mm(value: f64) -> Length {
     Length::from_mm(value)
@@ -18,7 +18,7 @@ fn decided() -> Context {
     Context { fellow_lens: Some(FellowLens::Clear), ..Context::default() }
 }
 
-fn checked(request: MountingRequest, context: Context) -> Vec<Check> {
+fn checked(request: MountingRequest, context: Context) -> List<Check, MOST_CHECKS> {
     check(&mount(&request).expect("possible"), &context)
 }
 
@@ -40,6 +40,33 @@ fn a_fit_in_order_has_nothing_to_offer() {
     let checks = checked(request(), decided());
     assert_eq!(Fit::of(&checks), Fit::Accepted, "{checks:?}");
     assert!(checks.iter().all(|check| check.ways_out.is_empty()), "{checks:?}");
+    assert!(checks.is_sorted_by_key(|check| check.id), "{checks:?}");
+}
+
+/// There is room for all of them, and not for one more.
+#[test]
+fn with_everything_known_there_are_as_many_checks_as_can_be() {
+    let other = MountingRequest { eye: Eye::Left, ..request() };
+    let context = Context {
+        carrier: Carrier::Bifocal,
+        carrier_cylinder: Some(Vergence::ZERO),
+        pd_right: Some(mm(31.5)),
+        pd_left: Some(mm(31.5)),
+        pd_both: Some(mm(63.0)),
+        eyepiece_x: Some(mm(31.5)),
+        acuity_right: Some(LogMar::from_log(1.0)),
+        front_weight: Some(Grams(40.0)),
+        fellow_mounting: Some(mount(&other).expect("possible")),
+        ..decided()
+    };
+    let asked = MountingRequest {
+        segment_height: Some(mm(18.0)),
+        ordered_tilt: Some(Angle::from_degrees(20.0)),
+        exit_pupil: Some(mm(5.0)),
+        ..request()
+    };
+    let checks = checked(asked, context);
+    assert_eq!(checks.len(), MOST_CHECKS, "{checks:?}");
     assert!(checks.is_sorted_by_key(|check| check.id), "{checks:?}");
 }
 

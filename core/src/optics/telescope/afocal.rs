@@ -2,10 +2,12 @@
 
 use super::Telescope;
 use crate::error::{Error, Why};
+#[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::math;
 use crate::optics::{RayMatrix, Sight, Train, view};
 use crate::unit::{Length, Magnification, Vergence};
+#[cfg(feature = "alloc")]
 use alloc::vec::Vec;
 
 /// Facts of a telescope focused for infinity.
@@ -58,6 +60,7 @@ impl Telescope {
     }
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for Afocal {
     fn steps(&self) -> Vec<Step> {
         let f_o = Named::new("F_o", self.objective.dioptres(), Unit::Dioptre);

@@ -2,9 +2,11 @@
 
 use super::Telescope;
 use crate::error::{Error, Why};
+#[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::optics::{Element, Sight, Train, view};
 use crate::unit::{Length, Magnification, Vergence};
+#[cfg(feature = "alloc")]
 use alloc::vec::Vec;
 
 /// A spectacle power carried to the plane of the eyepiece.
@@ -41,6 +43,7 @@ pub fn ametropia_at_eyepiece(
     AtEyepiece { spectacle, spectacle_to_eye, eyepiece_to_eye, ametropia }
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for AtEyepiece {
     fn steps(&self) -> Vec<Step> {
         alloc::vec![Step::formula(

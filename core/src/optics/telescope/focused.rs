@@ -2,9 +2,11 @@
 
 use super::{Telescope, same_sign};
 use crate::error::{Error, Why};
+#[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::optics::{Element, RayMatrix, Sight, Train};
 use crate::unit::{Length, Magnification, Vergence};
+#[cfg(feature = "alloc")]
 use alloc::vec::Vec;
 
 /// A telescope refocused by its tube.
@@ -92,6 +94,7 @@ impl Telescope {
     }
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for Focused {
     fn steps(&self) -> Vec<Step> {
         let f_o = Named::new("F_o", self.objective.dioptres(), Unit::Dioptre);

@@ -2,9 +2,11 @@
 
 use super::{Afocal, Telescope};
 use crate::error::{Error, Why};
+#[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
 use crate::optics::{Element, Sight, Train, view};
 use crate::unit::{Length, Magnification, Vergence};
+#[cfg(feature = "alloc")]
 use alloc::vec::Vec;
 
 /// Vergences of a near thing seen through a telescope focused for infinity; diverging light is negative.
@@ -42,6 +44,7 @@ pub fn through_afocal(telescope: &Telescope, distance: Length, eyepiece_to_eye: 
     }
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for ThroughAfocal {
     fn steps(&self) -> Vec<Step> {
         let x = Named::new("x", self.distance.m(), Unit::Metre);
@@ -99,6 +102,7 @@ pub fn reading_cap(telescope: &Telescope, cap: Vergence) -> Result<Cap, Error> {
     })
 }
 
+#[cfg(feature = "alloc")]
 impl Explain for Cap {
     fn steps(&self) -> Vec<Step> {
         alloc::vec![Step::formula(

@@ -244,8 +244,8 @@ fn reading_words(reading: &Reading) -> String {
         Reading::Measured(acuity) => {
             let mut ways = vec![acuity.notation.to_string()];
             for way in [
-                written(acuity.log_mar, Scale::Feet),
-                written(acuity.log_mar, Scale::Metres),
+                written(acuity.log_mar, Scale::Feet).to_string(),
+                written(acuity.log_mar, Scale::Metres).to_string(),
                 format!("logMAR {}", written(acuity.log_mar, Scale::LogMar)),
             ] {
                 if !ways.contains(&way) {

@@ -42,7 +42,7 @@ pub fn refraction(text: &str) -> RefractionEntry {
         Parsed::Understood(read) => {
             RefractionEntry::Understood { refraction: read.refraction, unusual: remarks(&read) }
         }
-        Parsed::Ask { choices } => RefractionEntry::Ask { choices },
+        Parsed::Ask { choices } => RefractionEntry::Ask { choices: choices.into_iter().collect() },
         Parsed::Refused(error) => RefractionEntry::Refused(error),
     }
 }

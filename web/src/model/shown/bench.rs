@@ -64,7 +64,7 @@ pub fn row(answer: &Answer, index: usize) -> Option<Row> {
         Ok(outcome) => {
             let prediction = &outcome.prediction;
             Row {
-                acuity: written(prediction.with_aid, answer.scale),
+                acuity: written(prediction.with_aid, answer.scale).to_string(),
                 band: band(prediction, answer.scale),
                 chance: format::chance(prediction.chance),
                 reach: words::reach_short(prediction.reach),

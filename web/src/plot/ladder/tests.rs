@@ -6,7 +6,7 @@ use arcminute_core::acuity::{Scale, written};
 use arcminute_core::predict::predict;
 
 fn feet(acuity: LogMar) -> String {
-    written(acuity, Scale::Feet)
+    written(acuity, Scale::Feet).to_string()
 }
 
 fn log(value: f64) -> LogMar {

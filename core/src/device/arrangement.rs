@@ -1,0 +1,254 @@
+//! An aid in use: where the thing is, what stands between it and the eye, and what that makes of it.
+//!
+//! ```text
+//!   thing ──► (shown larger by paper or screen) ──► train: parts of the aid, glasses ──► eye's entrance pupil
+//!     |<------------ hand room ------------>|
+//! ```
+//!
+//! Every family of aids says only how it is arranged; what the eye then sees follows from the one ray-transfer rule,
+//! in [`look`].
+
+use super::{Eye, Focus};
+use crate::error::{Error, Why};
+use crate::optics::{
+    Blurred, DepthOfField, Field, Sight, Train, View, blurred, defocus_for_loss, depth_of_field_about,
+    field_of_view_at, share_of_pupil, view,
+};
+use crate::predict::{Prediction, predict};
+use crate::unit::{Angle, Length, LogMar, Magnification, PrintSize, Vergence};
+
+/// Loss of acuity that counts as still in focus, in log units: one line of a log chart. Chosen here.
+pub const FOCUS_LOSS: f64 = 0.1;
+/// Width that one character takes, spaces included, for each M of its size, in millimetres: about the mean of two
+/// typefaces (letter frequencies of English; computed).
+pub const CHARACTER_WIDTH_PER_M: f64 = 1.30;
+
+/// An aid in use.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Arrangement {
+    /// Size shown to the first part over the size of the thing itself: the enlargement of a screen or of the print; one
+    /// where the thing itself is looked at. A pure ratio, above zero.
+    pub shown_larger: f64,
+    /// What is shown to the front of the train: far, or at a distance from the first part (from the eye without parts).
+    pub sight: Sight,
+    /// From the first part met to the eye's entrance pupil, glasses included.
+    pub train: Train,
+    /// From the thing to the nearest part of the aid: room for hand and pen; `None` where nothing is in the way.
+    pub hand_room: Option<Length>,
+    /// Width of the thing that the aid shows at once whatever the eye does: that of a screen over its enlargement.
+    pub window: Option<Length>,
+    /// Share of the light that the glass lets through; a pure ratio.
+    pub transmittance: f64,
+}
+
+impl Arrangement {
+    /// The thing itself, looked at through `train`, with clear glass.
+    #[must_use]
+    pub fn of(train: Train, sight: Sight) -> Self {
+        Self { shown_larger: 1.0, sight, train, hand_room: None, window: None, transmittance: 1.0 }
+    }
+
+    /// What reaches the eye of what is shown; the thing itself is [`Arrangement::shown_larger`] times smaller.
+    #[must_use]
+    pub fn view(&self) -> View {
+        view(&self.train, self.sight)
+    }
+
+    /// Distance at which the bare thing would look as large; `None` for a far one.
+    ///
+    /// `EVD = |B|/larger`, from the thing's plane to the eye's entrance pupil.
+    #[must_use]
+    pub fn equivalent_viewing_distance(&self) -> Option<Length> {
+        Some(self.view().equivalent_viewing_distance? / self.shown_larger)
+    }
+
+    /// From what is shown to the eye's entrance pupil; `None` when it is far.
+    #[must_use]
+    pub fn shown_to_eye(&self) -> Option<Length> {
+        match self.sight {
+            Sight::Far => None,
+            Sight::At(distance) => Some(distance + self.train.length()),
+        }
+    }
+}
+
+/// What is looked at.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Detail {
+    /// x-height of print, height of a letter or of another thing five details high.
+    pub height: Length,
+    /// Eye to the thing, for one that cannot be brought nearer; a far aid needs it.
+    pub distance: Option<Length>,
+    /// Size over the least size seen: 1 only just, 2 with ease. A pure ratio, above zero.
+    pub reserve: f64,
+}
+
+/// Widths of the thing that are seen at once.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Widths {
+    /// With all light.
+    pub full: Length,
+    /// To the half-light edge.
+    pub half: Length,
+    /// To the last light.
+    pub last: Length,
+}
+
+/// What an arrangement makes of a detail for an eye.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Outcome {
+    /// The aid in use.
+    pub arrangement: Arrangement,
+    /// What is looked at.
+    pub detail: Detail,
+    /// Distance at which the bare thing would look as large; `None` for a far one.
+    pub equivalent_viewing_distance: Option<Length>,
+    /// Angle over that at which the bare eye would see it from where it is; negative when inverted.
+    pub angular: Magnification,
+    /// What the eye does about the light.
+    pub focus: Focus,
+    /// What the rest of blur does to its acuity.
+    pub blurred: Blurred,
+    /// One fifth of the thing's height as the eye sees it.
+    pub detail_seen: Angle,
+    /// Its size over the least that this eye sees with that blur; a pure ratio.
+    pub reserve_reached: f64,
+    /// The height that this eye would only just read.
+    pub least_height: Length,
+    /// Acuity against what the thing and the reserve ask for.
+    pub prediction: Prediction,
+    /// Apparent field, where anything limits it.
+    pub field: Option<Field>,
+    /// What is seen at once at the thing, where anything limits it.
+    pub widths: Option<Widths>,
+    /// Characters of this size in the half-light width, a count; `None` without a limit.
+    pub characters: Option<f64>,
+    /// Distances from the front of the train at which acuity falls by no more than [`FOCUS_LOSS`].
+    pub depth: Option<DepthOfField>,
+    /// Defocus, either way, that costs this eye [`FOCUS_LOSS`].
+    pub tolerance: Vergence,
+    /// Share of the pupil that is filled; a pure ratio.
+    pub share_of_pupil: f64,
+    /// Light against the bare eye: that share times the transmittance. A pure ratio.
+    pub light: f64,
+}
+
+/// What `eye` sees of `detail` through `arrangement`, by the ray-transfer engine.
+///
+/// * Sharpness: the combined blur model ([`blurred`]); beyond its domain the record says so.
+/// * No loss for shake, light or contrast is taken off: none is published that would hold here.
+///
+/// # Errors
+/// [`Why::Missing`] for a far aid without the distance of the thing; [`Why::NoSolution`] when no image can be viewed.
+///
+/// ```
+/// use arcminute_core::device::{Arrangement, Detail, Eye, look};
+/// use arcminute_core::optics::{Element, Sight, Train};
+/// use arcminute_core::unit::{Length, LogMar, Vergence};
+/// // 1.6 M print at the focus of a +10 D lens held 20 cm from an eye of 1.0 logMAR: 10 cm equivalent, 16 arcmin of
+/// // detail where 10 are needed (computed).
+/// let lens = Element::Lens { power: Vergence::from_dioptres(10.0), clear_diameter: Some(Length::from_mm(60.0)) };
+/// let held = Arrangement::of(Train::new([lens]).to_eye(Length::from_cm(20.0)), Sight::At(Length::from_cm(10.0)));
+/// let eye = Eye::corrected(LogMar::from_log(1.0), LogMar::from_log(0.2));
+/// let print = Detail { height: Length::from_mm(1.6 * 1.4544), distance: None, reserve: 1.0 };
+/// let seen = look(&held, &eye, print)?;
+/// assert!((seen.reserve_reached - 1.6).abs() < 1e-4);
+/// # Ok::<(), arcminute_core::Error>(())
+/// ```
+pub fn look(arrangement: &Arrangement, eye: &Eye, detail: Detail) -> Result<Outcome, Error> {
+    let seen = arrangement.view();
+    let focus = Focus::of(eye, seen.focus_demand);
+    let equivalent_viewing_distance =
+        seen.equivalent_viewing_distance.map(|distance| distance / arrangement.shown_larger);
+    let fifth = detail.height / 5.0;
+    let (angular, detail_seen) = match (equivalent_viewing_distance, detail.distance) {
+        (Some(evd), distance) => {
+            let bare = distance.or(arrangement.shown_to_eye()).unwrap_or(evd);
+            // The engine keeps the sign of an inverted image; the distance itself has none.
+            let upright = if seen.enlargement < 0.0 { -1.0 } else { 1.0 };
+            (upright * (bare / evd), Angle::subtended(fifth, evd))
+        }
+        (None, Some(distance)) => {
+            let times = seen.enlargement * arrangement.shown_larger;
+            let angle = Angle::subtended(fifth, distance);
+            (times, angle * crate::math::abs(times))
+        }
+        (None, None) => {
+            let why = Why::Missing { part: "the distance of the thing", example: "6 m" };
+            return Err(Error::new("far aid", "no distance", why));
+        }
+    };
+    let mar_with_blur = blurred(eye.acuity.mar(), focus.defocus, focus.cylinder_left);
+    let usable = detail_seen.is_finite() && Angle::ZERO < detail_seen && mar_with_blur.mar.is_finite();
+    if !usable || !focus.demand.is_finite() {
+        let why = Why::NoSolution { because: "the image cannot be viewed" };
+        return Err(Error::about("demand", format_args!("{} D", focus.demand.dioptres()), why));
+    }
+    let reserve_reached = detail_seen / mar_with_blur.mar;
+    let to_reach = LogMar::of_angle(detail_seen / detail.reserve);
+    let field = field_of_view_at(&arrangement.train, eye.pupil, focus.demand);
+    let widths = widths(arrangement, field, equivalent_viewing_distance, detail.distance, angular);
+    let share = share_of_pupil(&arrangement.train, eye.pupil, focus.demand);
+    let tolerance = defocus_for_loss(eye.acuity.mar(), LogMar::from_log(FOCUS_LOSS));
+    Ok(Outcome {
+        equivalent_viewing_distance,
+        angular: Magnification::from_times(angular),
+        focus,
+        blurred: mar_with_blur,
+        detail_seen,
+        reserve_reached,
+        least_height: detail.height / reserve_reached,
+        prediction: predict(
+            LogMar::of_angle(mar_with_blur.mar),
+            Magnification::from_times(1.0),
+            to_reach,
+            eye.retest_limit,
+        ),
+        field,
+        widths,
+        characters: widths.map(|widths| characters_in(widths.half, PrintSize::of_x_height(detail.height))),
+        depth: depth_of_field_about(&arrangement.train, focus.demand, tolerance),
+        tolerance,
+        share_of_pupil: share,
+        light: arrangement.transmittance * share,
+        arrangement: arrangement.clone(),
+        detail,
+    })
+}
+
+/// How many characters of this print a width holds, a count: 1.30 mm for each character and M of size.
+///
+/// ```
+/// use arcminute_core::{device::characters_in, unit::{Length, PrintSize}};
+/// // 20 mm of 1 M print: 15 characters (computed).
+/// assert!((characters_in(Length::from_mm(20.0), PrintSize::from_m_units(1.0)) - 15.4).abs() < 0.05);
+/// ```
+#[must_use]
+pub fn characters_in(width: Length, print: PrintSize) -> f64 {
+    width.mm() / (CHARACTER_WIDTH_PER_M * print.m_units())
+}
+
+fn widths(
+    arrangement: &Arrangement,
+    field: Option<Field>,
+    equivalent_viewing_distance: Option<Length>,
+    distance: Option<Length>,
+    angular: f64,
+) -> Option<Widths> {
+    let times = crate::math::abs(angular);
+    let at = |apparent: Angle| match (equivalent_viewing_distance, distance) {
+        (Some(evd), _) => Some(evd * (2.0 * (apparent / 2.0).tangent())),
+        (None, Some(distance)) => Some(distance * (2.0 * (apparent / 2.0).tangent() / times)),
+        (None, None) => None,
+    };
+    let window = arrangement.window;
+    let Some(field) = field else {
+        return window.map(|width| Widths { full: width, half: width, last: width });
+    };
+    let within = |width: Length| window.map_or(width, |window| width.min(window));
+    Some(Widths {
+        full: within(at(field.full)?),
+        half: within(at(field.half)?),
+        last: within(at(field.last)?),
+    })
+}

@@ -1,0 +1,27 @@
+//! Things looked at in a room or a street: faces, signs, boards.
+//!
+//! * [`reading_distance`], [`letter_height`] and [`acuity_for_letter`] turn height, distance and acuity of letters into
+//!   each other, exactly and by the short rule `D/h = 687.5/(MAR·reserve)`; [`SIGN_RULES`] are rules of sign makers.
+//! * [`board_acuity`] turns the demand of a board into the acuity to have; [`BOARDS`] are demands that were measured.
+//! * [`face_range`] says from how far a face may be known, always as a range.
+//!
+//! Distances run from the eye to the thing; a letter's critical height is the x-height in lower case and the height of
+//! the capitals in capitals, five details high. A reserve is size over least size seen, 1 only just.
+
+mod board;
+mod face;
+mod letter;
+mod road;
+
+pub use board::{
+    ADAMS_BACK, ADAMS_FRONT, BOARDS, Board, BoardAcuity, CLASSROOM_DAY, ClassroomDay, EDO_FARTHEST,
+    EDO_NEAREST, NARAYANASAMY_BOARD, NARAYANASAMY_DESK, NEGILONI_BOARD, Statistic, board_acuity,
+};
+pub use face::{
+    CYCLE_BANDS, CycleBand, FACE_DISTANCES, FaceAt, FaceCaution, FaceDistance, FaceRange, USUAL_CYCLES,
+    face_range, usual_face_widths,
+};
+pub use letter::{
+    AcuityForLetter, LetterHeight, ReadingDistance, acuity_for_letter, letter_height, reading_distance,
+};
+pub use road::{LOWER_CASE_OF_CAPITALS, SIGN_RULES, SignLetter, SignRule, sign_letter};
