@@ -326,4 +326,27 @@ mod tests {
         }
         assert!(BRIDGE.check(f64::NAN).is_err(), "not-a-number is refused");
     }
+
+    #[test]
+    fn the_ends_of_a_range_belong_to_it() {
+        let bound = Bound { name: "n", unit: "mm", possible: (5.0, 40.0), usual: (12.0, 26.0), reason: "" };
+        for (value, possible, usual) in [
+            (4.9, false, false),
+            (5.0, true, false),
+            (11.9, true, false),
+            (12.0, true, true),
+            (26.0, true, true),
+            (26.1, true, false),
+            (40.0, true, false),
+            (40.1, false, false),
+            (f64::NAN, false, false),
+            (f64::INFINITY, false, false),
+        ] {
+            assert_eq!(bound.check(value).is_ok(), possible, "{value}");
+            assert_eq!(bound.is_unusual(value), !usual, "{value}");
+        }
+        let said = |unit| Bound { unit, ..bound }.check(4.5).expect_err("too little").to_string();
+        assert_eq!(said("mm"), "n `4.5 mm` is not possible");
+        assert_eq!(said(""), "n `4.5` is not possible");
+    }
 }

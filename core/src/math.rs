@@ -149,9 +149,44 @@ mod tests {
         let long = "0.30000000000000004441";
         let (ours, theirs) = (of_decimal(long).expect(long), long.parse::<f64>().expect(long));
         assert!(abs(ours - theirs) <= f64::EPSILON * theirs, "{long} gave {ours}");
+        for (long, near) in [
+            ("12345678901234567890123", 1.234_567_890_123_456_8e22),
+            ("1234567890123456789.5", 1.234_567_890_123_456_8e18),
+        ] {
+            let ours = of_decimal(long).expect(long);
+            assert!(abs(ours - near) <= 2.0 * f64::EPSILON * near, "{long} gave {ours}");
+        }
         for text in ["", ".", "1.2.3", "-1", "1e9", "inf", "NaN", "٣"] {
             assert_eq!(of_decimal(text), None, "{text}");
         }
+    }
+
+    /// Values that any table of functions has.
+    #[test]
+    fn each_function_at_points_of_its_own() {
+        let e = core::f64::consts::E;
+        for (what, got, wanted) in [
+            ("log10", log10(1000.0), 3.0),
+            ("ln", ln(e * e), 2.0),
+            ("exp", exp(2.0), e * e),
+            ("pow", pow(3.0, 4.0), 81.0),
+            ("sqrt", sqrt(6.25), 2.5),
+            ("hypot", hypot(5.0, -12.0), 13.0),
+            ("sin", sin(PI / 6.0), 0.5),
+            ("cos", cos(PI / 3.0), 0.5),
+            ("tan", tan(PI / 3.0), 3.0_f64.sqrt()),
+            ("atan", atan(3.0_f64.sqrt()), PI / 3.0),
+            ("asin", asin(0.5), PI / 6.0),
+            ("acos", acos(-0.5), 2.0 * PI / 3.0),
+            ("atan2", atan2(1.0, -1.0), 0.75 * PI),
+            ("floor", floor(-1.5), -2.0),
+            ("ceil", ceil(-1.5), -1.0),
+            ("round", round(-1.5), -2.0),
+            ("abs", abs(-2.5), 2.5),
+        ] {
+            assert!((got - wanted).abs() < 1e-14 * wanted.abs(), "{what} gave {got}, not {wanted}");
+        }
+        assert!(acos(1.0 + 1e-15).abs() < 1e-15, "a rounding error above 1 is taken as 1");
     }
 
     #[test]

@@ -271,6 +271,26 @@ mod tests {
         assert_eq!(Cursor::new("mmm").length_unit(), None, "a word is taken whole");
     }
 
+    /// Source: the inch is 25.4 mm and the foot 304.8 mm by definition.
+    #[test]
+    fn units_and_back() {
+        for (unit, symbol, millimetres) in [
+            (LengthUnit::Millimetre, "mm", 1.0),
+            (LengthUnit::Centimetre, "cm", 10.0),
+            (LengthUnit::Metre, "m", 1000.0),
+            (LengthUnit::Inch, "in", 25.4),
+            (LengthUnit::Foot, "ft", 304.8),
+        ] {
+            assert_eq!(LengthUnit::of_symbol(symbol), Some(unit), "{symbol}");
+            let length = unit.length(2.5);
+            assert!((length.mm() - 2.5 * millimetres).abs() < 1e-9, "2.5 {symbol} are {length:?}");
+            assert!((unit.value(length) - 2.5).abs() < 1e-12, "2.5 {symbol} and back");
+        }
+        for symbol in ["", "kg", "mm2", "degrees"] {
+            assert_eq!(LengthUnit::of_symbol(symbol), None, "{symbol}");
+        }
+    }
+
     #[test]
     fn a_long_text_is_cut_between_characters() {
         let text = "٣".repeat(300);

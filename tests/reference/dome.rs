@@ -37,19 +37,8 @@ fn a_hemisphere_and_a_tall_dome() -> Result<(), Error> {
     let tall = from_40_cm(1.35)?;
     rounds_to(tall.image.enlargement, "1.798");
     rounds_to(tall.equivalent_viewing_distance.mm(), "227.1");
-    rounds_to(tall.image.image_below_page.mm(), "8.4");
+    rounds_to(tall.image.image_below_page.mm(), "8.38");
     rounds_to(tall.gain, "1.762");
-    Ok(())
-}
-
-/// Source: exact paraxial, computed: the image of the tall dome to two places.
-///
-/// DIFFERENCE: the reference table prints 8.38 mm below the page; 40.5 mm of height give 8.375 mm.
-#[test]
-fn the_image_of_the_tall_dome_sinks() -> Result<(), Error> {
-    let below = from_40_cm(1.35)?.image.image_below_page.mm();
-    rounds_to(below, "8.4");
-    assert!((below - 8.38).abs() < 0.1, "within the tolerance of the table: {below}");
     Ok(())
 }
 

@@ -15,6 +15,7 @@ mod filters;
 mod fitting;
 mod light;
 mod outside;
+mod outside_aids;
 mod outside_colour;
 mod plus_lenses;
 mod print;

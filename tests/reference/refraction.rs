@@ -133,9 +133,7 @@ fn case_13_prescriptions() {
         assert_eq!(error.to_string(), message);
     }
     for (text, choices) in [("2.00", 2), ("-150", 1), ("+1050", 1)] {
-        let Parsed::Ask { choices: found } = parse(text) else {
-            panic!("{text} must be asked")
-        };
+        let Parsed::Ask { choices: found } = parse(text) else { panic!("{text} must be asked") };
         assert_eq!(found.len(), choices, "{text}");
     }
 }

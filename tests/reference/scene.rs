@@ -107,7 +107,7 @@ fn sign_makers() -> Result<(), Error> {
 /// Source: Adams et al. 2021; Narayanasamy et al. 2016; Negiloni et al. 2019; Scientific Reports 2022 (Edo State).
 #[test]
 fn demands_of_classrooms() {
-    let printed: [(&str, &str, Option<&str>, Option<(&str, &str)>, Option<u16>, &str); 7] = [
+    let printed = [
         ("us-front", "0.93", Some("0.29"), None, Some(14), "adams-2021"),
         ("us-back", "0.46", Some("0.21"), Some(("0.10", "0.79")), Some(14), "adams-2021"),
         ("au-distance", "0.33", Some("0.13"), None, Some(33), "narayanasamy-2016"),

@@ -143,13 +143,13 @@ fn bench_measurements_and_the_model() {
     let mut shares = Vec::new();
     for power in [12.0, 28.0] {
         for add in [1.5, 2.0] {
-            let design_free = Vergence::from_dioptres(power);
+            let lens = Vergence::from_dioptres(power);
             // The image that this addition sees sharply from 30 cm.
             let v = cm(100.0 / add - 30.0);
             let stand =
                 stand_optics(StandData::ImagePlace { enlargement: 1.0 + v.m() * power, image_to_lens: v })
                     .expect("a stand");
-            rounds_to(stand.power / design_free, "1.000");
+            rounds_to(stand.power / lens, "1.000");
             shares.push(stand.seen_from(cm(30.0)).expect("an eye").share_of_nominal);
         }
     }

@@ -56,7 +56,7 @@ const LINES: &[Printed] = printed! {
     "screen": "x-height 1.38 mm at 38.7 cm, 0.95 M; logMAR computed",
         XHeight, "granquist-2018", ["", "1.38", ""], ["", "0.95", ""], ["", "0.387", ""], "0.389";
     "screen-low-vision": "at logMAR 1.0 2.8 times nearer and 6 times larger; computed from that",
-        XHeight, "granquist-2018", ["", "8.28", ""], ["", "5.69", ""], ["", "0.138", ""], "1.614";
+        XHeight, "granquist-2018", ["", "8.28", ""], ["", "5.69", ""], ["", "0.138", ""], "1.615";
     "display-letters": "20 to 22 minutes preferred, logMAR 0.60 to 0.64",
         Capital, "iso-9241-3", NONE, NONE, NONE, "0.60";
     "display-letters-least": "16 minutes at least, logMAR 0.505",

@@ -5,7 +5,7 @@ use crate::source::{self, Source};
 /// What a published contrast is a measure of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Measure {
-    /// Read off a contrast chart held beside it, so Weber contrast.
+    /// Published in log units, as contrast charts are; taken as Weber contrast.
     Weber,
     /// Called "contrast" without a formula.
     NotSaid,

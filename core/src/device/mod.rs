@@ -24,9 +24,9 @@ mod label;
 mod minifier;
 mod nearer;
 mod refraction_through;
+mod screen;
 #[cfg(feature = "alloc")]
 mod seen;
-mod screen;
 mod sheet;
 mod stand;
 mod telescope;
@@ -51,13 +51,13 @@ pub use screen::{
     CameraSampling, DisplayPixels, DistanceCamera, DistanceCameraInUse, HeadMountedDisplay, HeadMountedInUse,
     LATENCIES_PUBLISHED, LATENCY_LIMIT, LatencyPublished, LatencySlip, PixelLimit, SAMPLES_FOR_LARGE_LETTERS,
     SAMPLES_FOR_SMALL_LETTERS, Screen, ScreenAid, ScreenInUse, ScreenOfDiagonal, ZoomNeeded, camera_sampling,
-    css_reference_pixel, enlargement_for, latency_slip, pixel_limit, pixel_pitch, screen_of_diagonal, watch_far,
-    watch_screen, wear_display, zoom_needed,
+    css_reference_pixel, enlargement_for, latency_slip, pixel_limit, pixel_pitch, screen_of_diagonal,
+    watch_far, watch_screen, wear_display, zoom_needed,
 };
 pub use sheet::{FresnelSheet, length_from_area_enlargement};
 pub use stand::{
-    BENCH_SHARE_AT_30_CM, HeightMisread, StandAtEye, StandData, StandDesign, StandImage, StandInUse, StandMagnifier,
-    StandOptics, StandWithAdd, USUAL_EYE_DISTANCES_CM, VariableStand, focus_stand, height_for_image, misread_height,
-    place_stand, stand_for_add, stand_optics,
+    BENCH_SHARE_AT_30_CM, HeightMisread, StandAtEye, StandData, StandDesign, StandImage, StandInUse,
+    StandMagnifier, StandOptics, StandWithAdd, USUAL_EYE_DISTANCES_CM, VariableStand, focus_stand,
+    height_for_image, misread_height, place_stand, stand_for_add, stand_optics,
 };
 pub use telescope::{CorrectionPlace, FieldBasis, FocusReach, TelescopeOutcome, Viewer, evaluate_telescope};

@@ -276,4 +276,23 @@ mod tests {
         let g = Named::new("g", 5.0, Unit::Centimetre);
         assert_eq!(step(20.0, &[f, g]), Err("t: input g is not in the text".into()));
     }
+
+    #[test]
+    fn units_are_printed_as_the_trade_prints_them() {
+        for (unit, symbol, decimals) in [
+            (Unit::Plain, "", 3),
+            (Unit::LogMar, "logMAR", 3),
+            (Unit::Times, "x", 2),
+            (Unit::Metre, "m", 2),
+            (Unit::Dioptre, "D", 2),
+            (Unit::Arcmin, "arcmin", 2),
+            (Unit::Centimetre, "cm", 1),
+            (Unit::Millimetre, "mm", 1),
+            (Unit::Degree, "°", 1),
+            (Unit::Gram, "g", 0),
+            (Unit::Lux, "lx", 0),
+        ] {
+            assert_eq!((unit.symbol(), unit.decimals()), (symbol, decimals), "{unit:?}");
+        }
+    }
 }

@@ -186,6 +186,7 @@ mod tests {
         assert_eq!(dark.on_retina.troland(), 0.0);
         let bright = at(1e6, 20_000.0, 83.0, Eyes::Two)?;
         assert!((2.0..2.2).contains(&bright.diameter.mm()), "{}", bright.diameter.mm());
+        assert_eq!((Unit::Year.symbol(), Unit::Year.decimals()), ("years", 0), "as ages are given");
         Ok(())
     }
 

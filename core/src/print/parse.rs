@@ -9,6 +9,7 @@ use crate::scan::{self, Cursor, LengthUnit};
 use crate::unit::{LogMar, PrintSize};
 
 /// What a text was understood as.
+#[expect(clippy::large_enum_variant, reason = "the choices are kept in place, without an allocator")]
 #[derive(Clone, Debug, PartialEq)]
 pub enum Parsed {
     /// Nothing was written.

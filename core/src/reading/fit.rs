@@ -4,7 +4,7 @@
 //! one about the best place, which is drawn closer when it finds nothing better; the greatest speed follows from them.
 //! What the series does not determine is said, not guessed.
 
-use super::series::Series;
+use super::series::{SIZES, Series};
 use super::speed::LogCurve;
 use crate::math;
 use crate::unit::{LogMar, ReadingSpeed};
@@ -94,8 +94,8 @@ pub fn fit_curve(series: &Series) -> Result<Fit, NoFit> {
     let (mut wide, mut high, mut reach) = (half(threshold), half(rise), FIRST);
     for _ in 0..ROUNDS {
         let (x, y, before) = (best.curve.threshold.log(), math::ln(best.curve.rise), best.left);
-        for across in -reach..=reach {
-            for up in -reach..=reach {
+        for across in reach.saturating_neg()..=reach {
+            for up in reach.saturating_neg()..=reach {
                 let place = |middle, half, step| middle + half * f64::from(step) / f64::from(reach);
                 let within = |value: f64, (least, most): (f64, f64)| value.max(least).min(most);
                 let at = within(place(x, wide, across), threshold);
@@ -145,17 +145,18 @@ fn near(series: &Series, threshold: f64, log_rise: f64) -> Fit {
         threshold: LogMar::from_log(threshold),
         rise: math::exp(log_rise),
     };
+    let mut shares = [0.0; SIZES];
     let (mut both, mut squares, mut sizes) = (0.0, 0.0, 0_u8);
-    for at in &series.sizes {
-        let share = unit.share_at(at.size);
-        both += share * at.speed.words_per_minute();
-        squares += share * share;
+    for (at, share) in series.sizes.iter().zip(&mut shares) {
+        *share = unit.share_at(at.size);
+        both += *share * at.speed.words_per_minute();
+        squares += *share * *share;
         sizes = sizes.saturating_add(1);
     }
     let greatest = if squares > 0.0 { both / squares } else { 0.0 };
     let mut left = 0.0;
-    for at in &series.sizes {
-        let apart = at.speed.words_per_minute() - greatest * unit.share_at(at.size);
+    for (at, share) in series.sizes.iter().zip(&shares) {
+        let apart = at.speed.words_per_minute() - greatest * share;
         left += apart * apart;
     }
     Fit {

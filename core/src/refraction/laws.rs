@@ -75,3 +75,31 @@ proptest! {
         }
     }
 }
+
+/// Computed by hand from `S + C · sin²(θ − α)`: +2.00 −1.50 x090 has +2.00 along 90, +0.50 along 180 and +1.25 between.
+#[test]
+fn a_lens_by_hand() {
+    let d = Vergence::from_dioptres;
+    let lens = Refraction::of(d(2.0), d(-1.5), Some(90)).expect("in range");
+    for (degrees, along) in [(90.0, 2.0), (180.0, 0.5), (45.0, 1.25), (135.0, 1.25), (60.0, 1.625)] {
+        let apart = lens.power_along(Angle::from_degrees(degrees)) - d(along);
+        assert!(apart.abs() < d(1e-12), "{apart:?} off along {degrees}");
+    }
+    assert_eq!(lens.transposed(), Refraction::of(d(0.5), d(1.5), Some(180)).expect("in range"));
+    assert_eq!(lens.transposed().transposed(), lens, "turned over twice");
+    let sphere = Refraction { axis: Some(30), ..Refraction::of_sphere(d(2.0)) };
+    assert_eq!(sphere.transposed(), sphere, "without a cylinder nothing changes");
+    for (sphere, cylinder, strongest) in [
+        (2.0, -1.5, 2.0),
+        (2.0, 1.0, 3.0),
+        (-1.0, -2.0, -3.0),
+        (1.0, -2.0, 1.0),
+        (-1.0, 3.0, 2.0),
+        (-2.0, 3.0, -2.0),
+    ] {
+        let lens = Refraction::of(d(sphere), d(cylinder), Some(10)).expect("in range");
+        assert_eq!(lens.strongest_meridian(), d(strongest), "{lens}");
+    }
+    assert_eq!(lens.power_vector().steps().len(), 3, "mean sphere and two crossed cylinders");
+    assert_eq!(Refraction::of_sphere(d(2.0)).power_vector().steps().len(), 1, "a sphere has no axis");
+}

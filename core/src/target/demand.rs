@@ -140,6 +140,7 @@ impl Explain for EverydayDemand {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::math;
     use crate::target::ALL;
     use alloc::string::ToString;
 
@@ -172,12 +173,12 @@ mod tests {
         };
         let bus = near("bus-number", 20.0, 1.0)?;
         let apart = |one: LogMar, other: LogMar, by: f64| ((one - other).log() - by).abs() < 1e-6;
-        assert!(apart(bus, near("bus-number", 20.0, 2.0)?, f64::log10(2.0)), "reserve of 2");
-        assert!(apart(near("bus-number", 10.0, 1.0)?, bus, f64::log10(2.0)), "half the distance");
+        assert!(apart(bus, near("bus-number", 20.0, 2.0)?, math::log10(2.0)), "reserve of 2");
+        assert!(apart(near("bus-number", 10.0, 1.0)?, bus, math::log10(2.0)), "half the distance");
         for id in ["us-front", "display-letters"] {
             assert!(apart(near(id, 1.0, 1.0)?, near(id, 9.0, 1.0)?, 0.0), "{id}: no distance comes in");
             assert!(
-                apart(near(id, 1.0, 1.0)?, near(id, 1.0, 2.0)?, f64::log10(2.0)),
+                apart(near(id, 1.0, 1.0)?, near(id, 1.0, 2.0)?, math::log10(2.0)),
                 "{id}: the reserve does"
             );
         }

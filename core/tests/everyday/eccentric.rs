@@ -19,7 +19,7 @@ fn every_law_rises_on_a_straight_line() {
     holds((two(), 0.0..1.0), |((near, far), part)| {
         for law in laws() {
             let at = |e: f64| law.mar_at(degrees(e)).arcmin();
-            prop_assert!(near == far || at(near) < at(far), "{}: {near} {far}", law.id);
+            prop_assert!(at(near) < at(far) || far <= near, "{}: {near} {far}", law.id);
             let between = at(near + part * (far - near));
             vanishes(law.id, between - at(near) - part * (at(far) - at(near)), at(60.0))?;
         }

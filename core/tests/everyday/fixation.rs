@@ -4,6 +4,7 @@ use crate::law::{Verdict, agree, holds, shows_its_working};
 use arcminute_core::eccentric::{
     FixationArea, Gaze, class_of, fixation_class, fixation_ellipse, fixation_of,
 };
+use arcminute_core::math;
 use arcminute_core::unit::Angle;
 use proptest::prelude::*;
 
@@ -88,7 +89,7 @@ fn the_area_is_that_of_the_determinant() {
                 determinant += twice * twice / 2.0 / (count - 1.0) / (count - 1.0);
             }
         }
-        let expected = -2.0 * f64::ln(1.0 - share) * core::f64::consts::PI * determinant.sqrt();
+        let expected = -2.0 * math::ln(1.0 - share) * core::f64::consts::PI * determinant.sqrt();
         same_area("determinant", whole.ellipse.area.square_degrees(), expected, &whole, 1.0)
     });
 }
@@ -99,10 +100,10 @@ fn a_larger_share_needs_a_larger_area_and_the_share_comes_back() {
     holds(inputs, |(x, y, rho, one, other): (f64, f64, f64, f64, f64)| {
         let degrees = Angle::from_degrees;
         let ellipse = fixation_ellipse(degrees(x), degrees(y), rho, one).expect("possible");
-        agree("share", 1.0 - f64::exp(-ellipse.k / 2.0), one)?;
+        agree("share", 1.0 - math::exp(-ellipse.k / 2.0), one)?;
         let second = ellipse.holding(other).expect("possible");
         prop_assert_eq!(one < other, ellipse.area < second.area, "{:?} {:?}", ellipse, second);
-        agree("shares", second.area / ellipse.area, f64::ln(1.0 - other) / f64::ln(1.0 - one))?;
+        agree("shares", second.area / ellipse.area, math::ln(1.0 - other) / math::ln(1.0 - one))?;
         let upright = fixation_ellipse(degrees(x), degrees(y), 0.0, one).expect("possible");
         prop_assert!(ellipse.area <= upright.area, "a correlation takes area away");
         let swapped = fixation_ellipse(degrees(y), degrees(x), -rho, one).expect("possible");

@@ -1,6 +1,7 @@
 //! Letters, boards, signs and faces.
 
 use crate::law::{agree, holds, shows_its_working, vanishes};
+use arcminute_core::math;
 use arcminute_core::scene::{
     CycleBand, SIGN_RULES, USUAL_CYCLES, acuity_for_letter, board_acuity, face_range, letter_height,
     reading_distance, sign_letter,
@@ -23,7 +24,7 @@ fn distance_height_and_acuity_lead_back_to_each_other() {
         let by_rule = reading_distance(letters.by_rule, log(acuity), reserve).expect("possible");
         agree("distance by rule", by_rule.by_rule.m(), metres)?;
         let asked = acuity_for_letter(letters.by_rule, Length::from_m(metres), reserve).expect("possible");
-        agree("acuity by rule", asked.mar_by_rule.arcmin(), f64::powf(10.0, acuity))?;
+        agree("acuity by rule", asked.mar_by_rule.arcmin(), math::pow(10.0, acuity))?;
         shows_its_working(&letters)?;
         shows_its_working(&read)?;
         shows_its_working(&asked)
@@ -39,11 +40,11 @@ fn larger_letters_are_read_farther_and_worse_eyes_and_reserves_bring_nearer() {
         };
         let here = read(mm, acuity, reserve);
         agree("as the height", read(mm * more, acuity, reserve) / here, more)?;
-        prop_assert!(read(mm, acuity + f64::log10(more), reserve) < here, "acuity");
+        prop_assert!(read(mm, acuity + math::log10(more), reserve) < here, "acuity");
         prop_assert!(read(mm, acuity, reserve * more) < here, "reserve");
         agree(
             "acuity and reserve are one",
-            read(mm, acuity + f64::log10(more), reserve).m(),
+            read(mm, acuity + math::log10(more), reserve).m(),
             read(mm, acuity, reserve * more).m(),
         )
     });
@@ -98,7 +99,7 @@ fn a_face_fills_its_cycles_where_it_is_resolved() {
     let inputs = (-0.3..2.3, 60.0..290.0, 1.0..20.0, 1.0..2.0, 0.001..0.2);
     holds(inputs, |(acuity, mm, fewest, times, more): (f64, f64, f64, f64, f64)| {
         let band = CycleBand { fewest, most: fewest * times, ..USUAL_CYCLES };
-        let mar = f64::powf(10.0, acuity);
+        let mar = math::pow(10.0, acuity);
         prop_assume!(mar * 2.0 * band.most < 10_799.0);
         let width = Length::from_mm(mm);
         let range = face_range(log(acuity), width, &band).expect("possible");
@@ -124,7 +125,7 @@ fn far_faces_follow_the_small_angle() {
         let range = face_range(log(acuity), Length::from_mm(mm), &USUAL_CYCLES).expect("possible");
         for at in [range.nearer, range.farther] {
             let small =
-                mm / 1000.0 * 10_800.0 / core::f64::consts::PI / (2.0 * at.cycles * f64::powf(10.0, acuity));
+                mm / 1000.0 * 10_800.0 / core::f64::consts::PI / (2.0 * at.cycles * math::pow(10.0, acuity));
             let short = 1.0 - at.distance.m() / small;
             let half = at.angle.radians() / 2.0;
             let bound = half * half / 2.0;

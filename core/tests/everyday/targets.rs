@@ -2,6 +2,7 @@
 
 use crate::law::{agree, holds, shows_its_working, vanishes};
 use arcminute_core::Why;
+use arcminute_core::math;
 use arcminute_core::target::{ALL, EverydayDemand, Part, everyday_demand};
 use arcminute_core::unit::Length;
 use proptest::prelude::*;
@@ -19,7 +20,7 @@ fn print_over_distance_is_the_detail() {
                 return Ok(());
             }
         };
-        vanishes("reserve", asked.to_reach().log() - f64::log10(asked.detail().arcmin() / reserve), 1.0)?;
+        vanishes("reserve", asked.to_reach().log() - math::log10(asked.detail().arcmin() / reserve), 1.0)?;
         if let EverydayDemand::Letter { print, .. } = asked {
             // 1 M is 5 minutes at 1 m: a hair more than five times 1 minute, by the tangent.
             let rule = print.m_units() / metres;

@@ -150,7 +150,7 @@ fn pixels_at_the_limit() {
 /// The zoom for a size of print gives text of that size: `M = zoom·px·k·(25.4/ppi)/1.4544`.
 #[test]
 fn text_on_a_screen() {
-    holds((8.0..100.0, 0.4..0.6, 50.0..300.0, 0.5..20.0), |(px, k, ppi, wanted)| {
+    holds((8.0..40.0, 0.4..0.6, 50.0..300.0, 1.0..20.0), |(px, k, ppi, wanted)| {
         let pixel = Length::from_inches(1.0 / ppi);
         let text = size_of_pixels(px, pixel, k).expect("a text");
         let m_unit = 1000.0 * tan_of_degrees(5.0 / 60.0);

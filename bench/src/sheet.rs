@@ -1,0 +1,2 @@
+//! Placeholder.
+pub(crate) fn sheet() -> String { String::new() }
