@@ -88,10 +88,9 @@ fn aid(kind: usize, numbers: &mut Numbers) -> Result<Aid, Error> {
     let transmittance = numbers.between(0.8, 0.99);
     let clear_diameter = numbers.mm(30.0, 60.0);
     Ok(match kind {
-        0 => Aid::NearerAndLarger {
-            larger: numbers.between(1.0, 3.0),
-            thing_to_eye: numbers.mm(60.0, 400.0),
-        },
+        0 => {
+            Aid::NearerAndLarger { larger: numbers.between(1.0, 3.0), thing_to_eye: numbers.mm(60.0, 400.0) }
+        }
         1 => Aid::HighPlus {
             spectacles: HighPlusSpectacles {
                 form: LensForm::Addition { add: numbers.dioptres(6.0, 40.0) },

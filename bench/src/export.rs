@@ -60,7 +60,8 @@ pub(crate) const OF_BOTH: [&str; 5] = ["detail", "reserve", "least", "chance", "
 /// Results in the order of those names; metres, dioptres, minutes of arc.
 fn results(outcome: &Outcome) -> ([f64; 10], [f64; 5]) {
     let depth = outcome.depth;
-    let widths = outcome.widths.map_or([NONE; 3], |widths| [widths.full.m(), widths.half.m(), widths.last.m()]);
+    let widths =
+        outcome.widths.map_or([NONE; 3], |widths| [widths.full.m(), widths.half.m(), widths.last.m()]);
     let of_aid = [
         outcome.equivalent_viewing_distance.map_or(NONE, |distance| distance.m()),
         outcome.focus.demand.dioptres(),

@@ -42,9 +42,9 @@ fn part(outcome: &Outcome) -> f64 {
     let evd = outcome.equivalent_viewing_distance.map_or(0.0, |distance| distance.m());
     let widths = outcome.widths.map_or(0.0, |widths| widths.full.m() + widths.half.m() + widths.last.m());
     let field = outcome.field.map_or(0.0, |field| field.half.radians());
-    let depth = outcome.depth.map_or(0.0, |depth| {
-        depth.nearest.m() + depth.farthest.map_or(0.0, |farthest| farthest.m()) + depth.rule.m()
-    });
+    let depth = outcome
+        .depth
+        .map_or(0.0, |depth| depth.nearest.m() + depth.farthest.map_or(0.0, |farthest| farthest.m()));
     evd + outcome.angular.times()
         + outcome.focus.demand.dioptres()
         + outcome.focus.defocus.dioptres()

@@ -12,10 +12,13 @@ use std::hint::black_box;
 use std::process::ExitCode;
 use std::time::{Duration, Instant};
 
-/// Repeats, of which the one with the least median counts: whatever else the machine does can only slow it down.
-const REPEATS: usize = 5;
-/// Time for one repeat, and fewest rounds in it.
-const FOR: Duration = Duration::from_millis(400);
+/// Medians, of which the least counts: whatever else the machine does can only slow it down.
+const MEDIANS: usize = 40;
+/// Fewest medians, and when no more are begun.
+const FEWEST: usize = 4;
+const ENOUGH: Duration = Duration::from_secs(4);
+/// Time for one median, and fewest rounds in it.
+const FOR: Duration = Duration::from_millis(50);
 const ROUNDS: usize = 5;
 
 fn main() -> ExitCode {
@@ -38,9 +41,17 @@ fn usage() -> ExitCode {
     ExitCode::FAILURE
 }
 
-/// Least median of a call, in nanoseconds; the first repeat, not counted, warms up.
+/// Least median of a call, in nanoseconds; the first one, not counted, warms up.
 fn timed(call: impl Fn() -> f64) -> u128 {
-    (0..=REPEATS).map(|_| median(&call)).skip(1).min().unwrap_or_default()
+    median(&call);
+    let (mut least, started) = (u128::MAX, Instant::now());
+    for taken in 0..MEDIANS {
+        if FEWEST <= taken && ENOUGH < started.elapsed() {
+            break;
+        }
+        least = least.min(median(&call));
+    }
+    least
 }
 
 fn median(call: &impl Fn() -> f64) -> u128 {

@@ -220,6 +220,8 @@ bounds! {
     REAL_FIELD: "real field", "degrees", (0.5, 90.0), (3.0, 30.0), "telescopes worn or held";
     /// Vertex distance, back of the lens to the cornea.
     VERTEX: "vertex distance", "mm", (0.0, 40.0), (8.0, 20.0), "common practice, no source";
+    /// Optical centre from the pupil, across or up and down.
+    DECENTRATION: "decentration", "mm", (-40.0, 40.0), (-8.0, 8.0), "half of a wide lens";
     /// Sphere or mean sphere of a refraction.
     SPHERE: "sphere", "D", (-60.0, 40.0), (-20.0, 20.0), "refractions met with low vision are wide";
     /// Cylinder of a refraction.
@@ -234,6 +236,8 @@ bounds! {
     DOME_RADIUS: "dome radius", "mm", (2.0, 200.0), (15.0, 60.0), "domes that lie on a page";
     /// Prism before one eye.
     PRISM: "prism", "prism dioptres", (0.0, 100.0), (0.5, 40.0), "ground prisms to about 15, segments to 57";
+    /// Light on the first face of a prism, from its normal; positive from the side of the base.
+    PRISM_INCIDENCE: "incidence on the prism", "degrees", (-89.0, 89.0), (-45.0, 45.0), "at 90 degrees light runs along the face";
     /// Amplitude of accommodation.
     AMPLITUDE: "accommodation", "D", (0.0, 30.0), (0.0, 16.0), "the most expected at birth is 25 D";
     /// Part of an amplitude that is used.

@@ -152,6 +152,20 @@ sources! {
     DOHERTY_2011: "doherty-2011", Published, "Doherty et al. 2011, Arch Ophthalmol 129:611: ring scotoma of a 3x bioptic";
     /// Prism segments.
     APFELBAUM_2013: "apfelbaum-2013", Published, "Apfelbaum et al. 2013, TVST 2(4):2: field expansion by prisms";
+    /// Yoked prisms over the whole of both lenses.
+    YOKED_PRISMS: "yoked-prisms", Published, "open-access article PMC6121738: yoked prisms over the whole field give no real expansion, because the gaze re-centres";
+    /// Prisms for tunnel vision.
+    WOODS_2010: "woods-2010", Published, "Woods et al. 2010, PMC2867070 (abstract): prisms with the apexes towards each other on one eye for tunnel vision, median expansion 18 degrees, 9 of 12 people kept them, 3 of those for long";
+    /// Acuity through Fresnel and solid prisms.
+    CHENG_WOO_2001: "cheng-woo-2001", Published, "Cheng & Woo 2001, Ophthalmic Physiol Opt (abstract): acuity is lost from 5 prism dioptres through membrane Fresnel prisms and from 10 through solid ones, more with letters of 10 % contrast";
+    /// Acuity through Fresnel and solid prisms.
+    VERONNEAU_1978: "veronneau-troutman-1978", Published, "Véronneau-Troutman 1978, PMC1311638 (abstract): Fresnel prisms are worse than solid ones from 12 prism dioptres far and 15 near; 30 varies most between lots";
+    /// Acuity through prisms in dim light.
+    PRISM_IN_DIM_LIGHT: "prism-in-dim-light", Published, "British and Irish Orthoptic Journal 2011 (abstract): 1 cd/m² costs a further 0.2 logMAR or so at every power of prism";
+    /// Prisms and low contrast sensitivity.
+    WOO_1992: "woo-1992", Published, "Woo 1992 (abstract): low-vision eyes whose contrast sensitivity is low already may notice little of a Fresnel prism";
+    /// Prism by decentration.
+    PRENTICE: "prentice", Derived, "Prentice's rule: prism is decentration in centimetres times power; geometry, with the power matrix for cylinders";
     /// Prism power and incidence.
     JUNG_PELI_2014: "jung-peli-2014", Published, "Jung & Peli 2014, Opt Eng 53:061707 (introduction): the power of a strong prism changes with the incidence, to total reflection";
     /// Telescope mounting.

@@ -240,7 +240,7 @@ proptest! {
         prop_assert!(((moved.log_mar - mean.log_mar).log() - shift).abs() < 1e-9, "{:?}", moved);
         // The same as the geometric mean of the decimals.
         let product: f64 = logs.iter().map(|log| LogMar::from_log(*log).decimal()).product();
-        let geometric = product.ln() / mean.count / 10_f64.ln();
+        let geometric = arcminute_core::math::log10(product) / mean.count;
         prop_assert!((geometric + mean.log_mar.log()).abs() < 1e-9, "{:?}", mean);
     }
 

@@ -38,6 +38,7 @@ fn afocal_telescope() {
         let lenses = lenses_from_length(afocal.length, afocal.magnification).expect("it exists");
         agree("objective from length", lenses.objective.dioptres(), case.objective)?;
         agree("eyepiece from length", lenses.eyepiece.dioptres(), case.eyepiece())?;
+        shows_its_working(&lenses)?;
         shows_its_working(&afocal)
     });
 }
@@ -142,7 +143,8 @@ fn correction_worn_on_the_objective() {
         agree("short rule", correction.short_rule.dioptres(), k / (m * m))?;
         agree("magnification", correction.magnification.times(), m + d * k)?;
         let left = view(&case.capped(correction.cap.dioptres()), Sight::Far).focus_demand.dioptres();
-        vanishes("focus at the eyepiece", left + k, k.abs().max(1.0))
+        vanishes("focus at the eyepiece", left + k, k.abs().max(1.0))?;
+        shows_its_working(&correction)
     });
 }
 

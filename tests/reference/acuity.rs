@@ -18,7 +18,7 @@ fn measured(text: &str, bare: BareNumber) -> Acuity {
 
 /// Source: DICOM PS3.17, RR.2.2, formulas; acuity reference, sections 1.1 and 10, case T1 (computed).
 #[test]
-fn case_t1_six_over_eighteen() {
+fn acuity_case_t01_six_over_eighteen() {
     let log_mar = measured("6/18", BareNumber::Ask).log_mar;
     rounds_to(log_mar.mar().arcmin(), "3.000");
     rounds_to(log_mar.decimal(), "0.3333");
@@ -88,7 +88,7 @@ fn mean_of_normal_and_legally_blind() {
 
 /// Source: Beck et al. 2003, Am J Ophthalmol 135:194; acuity reference, case T2.
 #[test]
-fn case_t2_enough_letters_far_away() -> Result<(), Error> {
+fn acuity_case_t02_enough_letters_far_away() -> Result<(), Error> {
     let score = score_two_distances(55, None, TwoDistanceRule::default())?;
     assert_eq!(score.score, 85);
     rounds_to(score.log_mar.log(), "0.00");
@@ -98,16 +98,17 @@ fn case_t2_enough_letters_far_away() -> Result<(), Error> {
 
 /// Source: acuity reference, section 1.3 and case T3 (computed); the switch at 20 letters is from memory there.
 #[test]
-fn case_t3_letters_from_two_distances() -> Result<(), Error> {
-    for (far, near, score, log) in [
-        (12, Some(27), 39, "0.92"),
-        (19, Some(30), 49, "0.72"),
-        (20, None, 50, "0.70"),
-        (0, Some(30), 30, "1.10"),
+fn acuity_case_t03_letters_from_two_distances() -> Result<(), Error> {
+    for (far, near, score, log, vas) in [
+        (12, Some(27), 39, "0.92", "54"),
+        (19, Some(30), 49, "0.72", "64"),
+        (20, None, 50, "0.70", "65"),
+        (0, Some(30), 30, "1.10", "45"),
     ] {
         let counted = score_two_distances(far, near, TwoDistanceRule::default())?;
         assert_eq!(counted.score, score, "{far} and {near:?}");
         rounds_to(counted.log_mar.log(), log);
+        rounds_to(visual_acuity_score(counted.log_mar), vas);
     }
     // A clinic that switches at 40 letters.
     let other = TwoDistanceRule { enough: 40, ..TwoDistanceRule::default() };
@@ -117,7 +118,7 @@ fn case_t3_letters_from_two_distances() -> Result<(), Error> {
 
 /// Source: geometry; acuity reference, section 1.4 and case T4.
 #[test]
-fn case_t4_chart_read_at_another_distance() -> Result<(), Error> {
+fn acuity_case_t04_chart_read_at_another_distance() -> Result<(), Error> {
     for (label, design, test, printed) in [
         (0.9, 4.0, 1.0, "1.502"),
         (0.0, 4.0, 1.0, "0.602"),
@@ -153,7 +154,7 @@ fn value_of_a_letter() -> Result<(), Error> {
 
 /// Source: Schulze-Bonsel et al. 2006, IOVS 47:1236: means 0.014 at 30 cm and 0.005; acuity reference, case T15.
 #[test]
-fn case_t15_categories() -> Result<(), Error> {
+fn acuity_case_t15_categories() -> Result<(), Error> {
     for (text, printed) in [("CF 30 cm", "1.854"), ("HM", "2.301")] {
         let Parsed::Understood(reading @ Reading::Category(category)) = parse(text, BareNumber::Ask) else {
             panic!("{text} is a category")
@@ -185,7 +186,7 @@ fn retest_limits() {
 
 /// Source: fitting reference, sections 8.1 and 10, case 13, acuities.
 #[test]
-fn case_13_acuities() {
+fn fitting_case_13_acuities() {
     for (text, bare, printed) in [
         ("20/200-2", BareNumber::Ask, "1.04"),
         ("20/200+1", BareNumber::Ask, "0.98"),

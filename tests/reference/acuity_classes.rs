@@ -30,7 +30,7 @@ fn class(text: &str, edition: Edition) -> (ClassName, u8) {
 /// Source: World Health Organization 2019, ICD-11 9D90, as tabulated in Lancet Glob Health 2021;9:e489, table 1.
 /// The edges of each row, and (computed) what lies just beyond; 6/19 is the line at 0.50 of log charts.
 #[test]
-fn case_t5_classes_of_the_eleventh_edition() {
+fn acuity_case_t05_classes_of_the_eleventh_edition() {
     use ClassName::{Blindness, Mild, Moderate, None, Severe};
     for (text, name, number) in [
         ("6/12", None, 0),
@@ -125,7 +125,7 @@ fn near_impairment_at_forty_centimetres() -> Result<(), Error> {
 /// Source: Social Security Administration, POMS DI 26001.005: 20/160 and no letter of the 20/100 line; 20/125+1 with
 /// one letter of it; a field of 20 degrees and one of more.
 #[test]
-fn case_t6_statutory_criterion() -> Result<(), Error> {
+fn acuity_case_t06_statutory_criterion() -> Result<(), Error> {
     let of = |text: Option<&str>, letters, degrees: Option<f64>| {
         statutory_criterion(StatutoryRecord {
             acuity: text.map(reading),
@@ -175,7 +175,7 @@ fn groups_of_the_certificate() -> Result<(), Error> {
 /// Source: American Medical Association, Guides, chapter 12: weights of the eyes; the scores computed from them.
 /// 20/200 is 50 points, "an estimated 50 % loss of ability".
 #[test]
-fn case_t7_functional_acuity_score() -> Result<(), Error> {
+fn acuity_case_t07_functional_acuity_score() -> Result<(), Error> {
     for (both, right, left, points, score, lost) in [
         ("0.7", "1.0", "1.2", ["65", "50", "40"], "57.0", "43.0"),
         ("0.5", "0.7", "1.3", ["75", "65", "35"], "65.0", "35.0"),
@@ -217,7 +217,7 @@ fn abilities_in_a_survey() {
 
 /// Source: Schulze-Bonsel et al. 2006, IOVS 47:1236; Lange et al. 2009, Graefes 247:137.
 #[test]
-fn case_t15_both_studies_side_by_side() -> Result<(), Error> {
+fn acuity_case_t15_both_studies_side_by_side() -> Result<(), Error> {
     let fingers = Category::CountsFingers { distance: Some(Length::from_cm(30.0)) };
     for (category, means) in [
         (fingers, [("schulze-bonsel-2006", "1.854", 6), ("lange-2009", "1.98", 15)]),

@@ -23,7 +23,7 @@ fn normal(strength: f64) -> f64 {
 
 /// Source: geometry, as in Strasburger, Bach & Heinrich 2018; the fit and the model, computed.
 #[test]
-fn case_19_disc_normal_eye_and_low_vision() {
+fn near_case_19_disc_normal_eye_and_low_vision() {
     let disc = blur_disc(Length::from_mm(4.0), d(2.5)).disc;
     rounds_to(disc.arcmin(), "34.38");
     rounds_to(disc.arcmin() / 5.0, "6.9");
@@ -129,7 +129,7 @@ fn what_a_reader_of_20_200_bears() {
 
 /// Source: an open lecture note of 2009 (15, 17 and 32 mm); exact, computed.
 #[test]
-fn case_18_depth_of_field_of_a_5_dioptre_lens() {
+fn near_case_18_depth_of_field_of_a_5_dioptre_lens() {
     let depth = depth_of_field(&lens(5.0), d(0.4)).expect("in focus");
     let farthest = depth.farthest.expect("and an end of it");
     rounds_to(depth.nearest.mm(), "185.19");
@@ -146,7 +146,7 @@ fn case_18_depth_of_field_of_a_5_dioptre_lens() {
 
 /// Source: exact, computed: half a dioptre either way, and how far the rule 2e/F² is off.
 #[test]
-fn the_rule_for_depth_of_field() {
+fn shortcut_the_rule_for_depth_of_field() {
     for (power, range) in [(20.0, "2.5"), (10.0, "10.0")] {
         let depth = depth_of_field(&lens(power), d(0.5)).expect("in focus");
         rounds_to(depth.range().unwrap_or_default().mm(), range);

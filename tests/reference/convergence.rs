@@ -57,13 +57,19 @@ fn the_whole_table_for_pd_64() -> Result<(), Error> {
 
 /// Source: exact paraxial, computed.
 #[test]
-fn cases_09_and_10_ten_dioptres_with_and_without_prism() -> Result<(), Error> {
+fn near_case_09_ten_dioptres_centred_for_far() -> Result<(), Error> {
     let turned = at_focus(10.0, 0.0)?;
     rounds_to(turned.per_eye.prism_dioptres(), "32.00");
     rounds_to(turned.bare.prism_dioptres(), "25.20");
     assert_eq!(turned.image_to_lens, None, "the light leaves parallel");
     rounds_to(set_in(100.0, 10.0)?.inset.mm(), "6.80");
     rounds_to(set_in(100.0, 10.0)?.induced_base_out.prism_dioptres(), "6.80");
+    Ok(())
+}
+
+/// Source: exact paraxial, computed.
+#[test]
+fn near_case_10_ten_dioptres_with_twelve_base_in() -> Result<(), Error> {
     let relieved = at_focus(10.0, 12.0)?;
     rounds_to(relieved.per_eye.prism_dioptres(), "20.00");
     rounds_to(relieved.relief.prism_dioptres(), "5.20");
@@ -74,7 +80,7 @@ fn cases_09_and_10_ten_dioptres_with_and_without_prism() -> Result<(), Error> {
 
 /// Source: exact paraxial, computed: print inside the focus.
 #[test]
-fn case_11_print_inside_the_focus() -> Result<(), Error> {
+fn near_case_11_print_inside_the_focus() -> Result<(), Error> {
     let eye = EyeAndLens { eye_from_midline: mm(30.0), centre_from_midline: mm(30.0), ..eye(6.0, 0.0) };
     let turned = eye.converge(mm(140.0))?;
     let image = turned.image_to_lens.expect("before the focus");
@@ -105,7 +111,7 @@ fn what_the_two_prism_rules_do() -> Result<(), Error> {
 
 /// Source: exact geometry, computed: metre angles leave the stop distance out.
 #[test]
-fn metre_angles_for_bare_eyes() -> Result<(), Error> {
+fn shortcut_metre_angles_for_bare_eyes() -> Result<(), Error> {
     for (print, rule, exact) in [(100.0, "64.0", "50.4"), (400.0, "16.0", "15.0")] {
         let turned = eye(0.0, 0.0).converge(mm(print))?;
         rounds_to(turned.metre_angle_rule.prism_dioptres(), rule);
@@ -142,7 +148,7 @@ fn half_pd_at_the_lens() -> Result<(), Error> {
 
 /// Source: exact paraxial, computed: PD 60 at 40 cm through a pair with parallel axes, 15 mm before the eyes.
 #[test]
-fn near_through_a_pair_of_telescopes() -> Result<(), Error> {
+fn correction_7_near_through_a_pair_of_telescopes() -> Result<(), Error> {
     let pair = |eyepiece| through_pair(&telescope(20.0, eyepiece, 20.0)?, mm(30.0), mm(400.0), mm(15.0));
     let galilean = pair(-40.0)?;
     rounds_to(galilean.both.prism_dioptres(), "23.5");
@@ -152,6 +158,20 @@ fn near_through_a_pair_of_telescopes() -> Result<(), Error> {
     let keplerian = pair(80.0)?;
     rounds_to(keplerian.both.prism_dioptres(), "61.5");
     rounds_to(keplerian.factor, "4.9");
+    Ok(())
+}
+
+/// Source: exact paraxial, computed: the magnification of a pair is not the factor of its convergence, from 25 cm to 2 m.
+#[test]
+fn correction_7_convergence_is_not_multiplied_by_the_power() -> Result<(), Error> {
+    let factor = |eyepiece, print| {
+        through_pair(&telescope(20.0, eyepiece, 20.0)?, mm(30.0), mm(print), mm(15.0)).map(|pair| pair.factor)
+    };
+    for (print, galilean) in [(250.0, "1.61"), (400.0, "1.73"), (1000.0, "1.87"), (2000.0, "1.93")] {
+        rounds_to(factor(-40.0, print)?, galilean);
+        let keplerian = factor(80.0, print)?;
+        assert!(4.0 < keplerian, "4x takes more than four times as much: {keplerian} at {print} mm");
+    }
     Ok(())
 }
 

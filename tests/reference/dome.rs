@@ -26,7 +26,7 @@ fn from_40_cm(ratio: f64) -> Result<DomeInUse, Error> {
 
 /// Source: exact paraxial, computed (case 16 of the reference table): index 1.49, radius 30 mm, eye 40 cm from the page.
 #[test]
-fn a_hemisphere_and_a_tall_dome() -> Result<(), Error> {
+fn near_case_16_a_hemisphere_and_a_tall_dome() -> Result<(), Error> {
     let hemisphere = from_40_cm(1.0)?;
     rounds_to(hemisphere.image.enlargement, "1.490");
     rounds_to(hemisphere.equivalent_viewing_distance.mm(), "268.5");
@@ -44,7 +44,7 @@ fn a_hemisphere_and_a_tall_dome() -> Result<(), Error> {
 
 /// Source: exact paraxial, computed: the enlargement of a tall dome, taken as its magnification, is 2 % high at 40 cm.
 #[test]
-fn enlargement_is_not_the_gain() -> Result<(), Error> {
+fn shortcut_enlargement_is_not_the_gain() -> Result<(), Error> {
     let tall = from_40_cm(1.35)?;
     rounds_to(100.0 * (tall.image.enlargement / tall.gain - 1.0), "2");
     Ok(())

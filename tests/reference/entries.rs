@@ -8,7 +8,7 @@ use proptest::prelude::{ProptestConfig, any, proptest};
 
 /// Source: fitting reference, sections 8.1 and 10, case 13, acuities with a decimal comma.
 #[test]
-fn case_13_commas() {
+fn fitting_case_13_commas() {
     assert_eq!(entry::acuity("0,1", BareNumber::Decimal), parse("0.1", BareNumber::Decimal));
     let Parsed::Refused(error) = entry::acuity("1,250", BareNumber::Decimal) else { panic!("1.25 or 1250") };
     assert_eq!(error.why, Why::GroupedOrDecimal);
@@ -16,7 +16,7 @@ fn case_13_commas() {
 
 /// Source: fitting reference, sections 8.2 and 10, case 13, a prescription in print.
 #[test]
-fn case_13_prescription_in_print() {
+fn fitting_case_13_prescription_in_print() {
     let refraction::Parsed::Understood(read) = entry::prescription("+2.00 −1.50 × 090 add +2.50") else {
         panic!("it can be read in one way only");
     };

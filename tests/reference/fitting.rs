@@ -23,7 +23,7 @@ fn verdict(mounting: &Mounting) -> Fit {
 
 /// Source: ISO 8624 boxing system; fitting reference, section 10, case 1.
 #[test]
-fn case_1_frame_pd_and_decentration() -> Result<(), Error> {
+fn fitting_case_01_frame_pd_and_decentration() -> Result<(), Error> {
     let frame = Frame::new(mm(48.0), mm(42.0), mm(20.0), mm(8.0))?;
     rounds_to(frame.frame_pd().mm(), "68");
     rounds_to(frame.decentration(mm(31.5)).mm(), "2.5");
@@ -32,7 +32,7 @@ fn case_1_frame_pd_and_decentration() -> Result<(), Error> {
 
 /// Source: fitting reference, sections 1.1, 1.2 and 10, case 2; geometry of a rounded rectangle.
 #[test]
-fn case_2_effective_diameter_and_blank() -> Result<(), Error> {
+fn fitting_case_02_effective_diameter_and_blank() -> Result<(), Error> {
     let frame = Frame::new(mm(48.0), mm(42.0), mm(20.0), mm(8.0))?;
     rounds_to(frame.effective_diameter().mm(), "57.231");
     let blank = blank(&frame, Point::from_mm(31.5, 22.0), Length::ZERO)?;
@@ -45,7 +45,7 @@ fn case_2_effective_diameter_and_blank() -> Result<(), Error> {
 
 /// Source: published fitting discussion (R. Martellaro), stop distance 27 mm; fitting reference, section 1.3 and case 3.
 #[test]
-fn case_3_near_pd() -> Result<(), Error> {
+fn fitting_case_03_near_pd() -> Result<(), Error> {
     for (pd, distance, printed) in [(63.0, 400.0, "59.016"), (64.0, 100.0, "50.394")] {
         let near = near_centres(mm(pd), mm(distance), mm(27.0), Vergence::ZERO)?;
         rounds_to(near.near_pd.mm(), printed);
@@ -55,7 +55,7 @@ fn case_3_near_pd() -> Result<(), Error> {
 
 /// Source: the same discussion; fitting reference, section 1.3 and case 4.
 #[test]
-fn case_4_segment_inset() -> Result<(), Error> {
+fn fitting_case_04_segment_inset() -> Result<(), Error> {
     for (distance, power, printed) in [
         (400.0, -9.0, "3.245"),
         (400.0, -9.0, "3.2"),
@@ -79,7 +79,7 @@ fn inset_of_high_plus_spectacles() -> Result<(), Error> {
 
 /// Source: fitting reference, section 1.4 and case 8.
 #[test]
-fn case_8_face_form() -> Result<(), Error> {
+fn fitting_case_08_face_form() -> Result<(), Error> {
     rounds_to(face_form(mm(34.0), Angle::from_degrees(7.0))?.difference.mm(), "0.253");
     Ok(())
 }
@@ -97,7 +97,7 @@ fn example(box_height: f64, pupil_height: f64, barrel: f64, pantoscopic: f64) ->
 
 /// Source: fitting reference, section 2.3 (worked example) and case 9.
 #[test]
-fn case_9_worked_example_both_columns() -> Result<(), Error> {
+fn fitting_case_09_worked_example_both_columns() -> Result<(), Error> {
     let (upright, leaning) =
         (mount(&example(44.0, 23.0, 14.0, 0.0))?, mount(&example(44.0, 23.0, 14.0, 8.0))?);
     let degrees = Angle::degrees;
@@ -128,7 +128,7 @@ fn case_9_worked_example_both_columns() -> Result<(), Error> {
 
 /// Source: fitting reference, section 2.3: an order of 10 degrees to the carrier, exit pupil and eye pupil 4 mm.
 #[test]
-fn case_9_the_10_degree_order_misses() -> Result<(), Error> {
+fn fitting_case_09_the_10_degree_order_misses() -> Result<(), Error> {
     for (pantoscopic, printed) in [(0.0, "4.582"), (8.0, "8.996")] {
         let mounting = mount(&example(44.0, 23.0, 14.0, pantoscopic))?;
         rounds_to(mounting.miss_distance.expect("a tilt is ordered").mm(), printed);
@@ -144,7 +144,7 @@ fn case_9_the_10_degree_order_misses() -> Result<(), Error> {
 
 /// Source: fitting reference, section 2.3 and case 10.
 #[test]
-fn case_10_a_low_frame_takes_a_thinner_barrel() -> Result<(), Error> {
+fn fitting_case_10_a_low_frame_takes_a_thinner_barrel() -> Result<(), Error> {
     let refused = mount(&example(38.0, 21.0, 14.0, 0.0))?;
     rounds_to(refused.web.least.mm(), "-0.326");
     rounds_to(refused.smallest_box_height.mm(), "41.326");

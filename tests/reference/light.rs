@@ -73,7 +73,7 @@ fn at(luminance: f64, diameter: f64, age: f64, eyes: Eyes) -> Result<Pupil, Erro
 /// DIFFERENCE: for 10 cd/m², 30 degrees, 75 years the table prints 3.560 mm; the equation gives 3.5595, which rounds to
 /// 3.559 here. Its other digits, and the 99.5 td that follow from it, agree.
 #[test]
-fn case_t14_pupil_in_light() -> Result<(), Error> {
+fn acuity_case_t14_pupil_in_light() -> Result<(), Error> {
     for (luminance, diameter, age, eyes, millimetres, troland) in [
         (10.0, 60.0, 30.0, Eyes::Two, "3.828", "115"),
         (100.0, 60.0, 30.0, Eyes::Two, "2.887", "655"),

@@ -10,6 +10,7 @@ mod contrast;
 mod convergence;
 mod dome;
 mod eccentric;
+mod field_prisms;
 mod entries;
 mod filters;
 mod fitting;

@@ -156,7 +156,7 @@ fn described(arrangement: &Arrangement) -> Option<Value> {
 /// A surface as both programs read it.
 struct Face {
     at: f64,
-    radius: Option<f64>,
+    radius: f64,
     behind: f64,
 }
 
@@ -171,10 +171,7 @@ fn traced(before: f64, faces: &[Face], height: f64, direction: f64) -> Option<Tr
         .iter()
         .map(|face| Surface {
             at: Length::from_m(face.at),
-            shape: match face.radius {
-                None => Shape::Plane { tilt: Angle::ZERO },
-                Some(radius) => Shape::Sphere { radius: Length::from_m(radius) },
-            },
+            shape: Shape::Sphere { radius: Length::from_m(face.radius) },
             index_behind: face.behind,
         })
         .collect();
@@ -200,15 +197,13 @@ fn rays(random: &mut Random) -> Vec<Traced> {
     while rays.len() < RAYS {
         let (n, t) = (random.between(1.45, 1.8), random.between(0.003, 0.015));
         let (front, back) = (random.between(0.03, 0.2), random.between(-0.3, -0.03));
-        let faces = [
-            Face { at: 0.1, radius: Some(front), behind: n },
-            Face { at: 0.1 + t, radius: Some(back), behind: 1.0 },
-        ];
+        let faces =
+            [Face { at: 0.1, radius: front, behind: n }, Face { at: 0.1 + t, radius: back, behind: 1.0 }];
         rays.extend(traced(1.0, &faces, random.between(-0.008, 0.008), random.between(-0.06, 0.06)));
     }
     while rays.len() < 2 * RAYS {
         let (n, r) = (random.between(1.45, 1.7), random.between(0.015, 0.04));
-        let faces = [Face { at: r * random.between(0.9, 1.4), radius: Some(-r), behind: 1.0 }];
+        let faces = [Face { at: r * random.between(0.9, 1.4), radius: -r, behind: 1.0 }];
         rays.extend(traced(n, &faces, random.between(-0.5, 0.5) * r, random.between(-0.2, 0.2)));
     }
     rays

@@ -125,6 +125,9 @@ fn asked() -> (Value, Vec<Asked>) {
     (question, asked)
 }
 
+/// A form that a right value is turned into, to be found.
+type Wrong = fn(f64) -> f64;
+
 /// The numbers of an answer in order, lists within it taken apart.
 fn numbers(answer: &Value) -> Vec<f64> {
     match answer {
@@ -142,8 +145,8 @@ fn differences(asked: &[Asked], outside: &Value) -> Vec<String> {
             differences.push(format!("{name}: {} of ours, {} of theirs", core.len(), theirs.len()));
         }
         for (index, (ours, theirs)) in core.iter().zip(&theirs).enumerate() {
-            // The other way round not-a-number would pass.
-            if !((ours - theirs).abs() <= *tolerance) {
+            let same = (ours - theirs).abs() <= *tolerance;
+            if !same {
                 differences.push(format!("{name} {index}: ours {ours}, theirs {theirs}"));
             }
         }
@@ -161,7 +164,7 @@ fn colours_filters_and_pupils_agree_with_outside_libraries() {
     assert!(found.is_empty(), "{}", found.join("\n"));
 
     // The comparison itself: each wrong form is found, in the very list it was planted in.
-    let wrong_forms: [(&str, fn(f64) -> f64); 8] = [
+    let wrong_forms: [(&str, Wrong); 8] = [
         ("luminances", |value| value + 1e-11),
         ("ratios", |value| value + 1e-10),
         ("curve", |value| value + 1e-11),

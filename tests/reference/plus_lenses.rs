@@ -95,7 +95,7 @@ fn shortcut_sum_of_addition_and_accommodation_is_high() -> Result<(), Error> {
 
 /// Source: exact paraxial, computed: an addition of +10 D under a strong distance lens, against the bare eye.
 #[test]
-fn near_case_07_addition_under_a_strong_distance_lens() {
+fn near_case_07_shortcut_addition_under_a_strong_distance_lens() {
     for (distance, power, percent) in [(-10.0, "8.772", "-12"), (10.0, "11.628", "16")] {
         let times = spectacle_magnification(d(distance), mm(14.0));
         rounds_to(10.0 * times, power);

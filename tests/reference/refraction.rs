@@ -1,7 +1,7 @@
 //! Refractions and lens tolerances, against the fitting reference and its sources.
 
 use crate::support::rounds_to;
-use arcminute_core::refraction::{Parsed, Prescription, Refraction, TiltAbout, parse, tilted};
+use arcminute_core::refraction::{Base, Eye, Parsed, Prescription, Refraction, TiltAbout, parse, tilted};
 use arcminute_core::unit::{Angle, Length, Vergence};
 use arcminute_core::{Error, tolerance};
 
@@ -17,9 +17,36 @@ fn understood(text: &str) -> Prescription {
     }
 }
 
+/// Source: Prentice's rule with the power matrix, computed: 2.5 mm towards the nose, right eye.
+#[test]
+fn fitting_case_05_prism_by_decentration_of_a_cylinder() -> Result<(), Error> {
+    let lens = understood("+2.00 -1.50 x090").refraction;
+    let seen = lens.decentred(Eye::Right, Length::from_mm(2.5), Length::ZERO)?;
+    rounds_to(seen.across.dioptres(), "0.50");
+    rounds_to(seen.base_in.prism_dioptres(), "0.125");
+    assert_eq!(seen.horizontal().map(|(_, base)| base), Some(Base::In));
+    assert_eq!(seen.vertical(), None, "no prism up or down");
+    rounds_to(seen.base_in_by_sphere.prism_dioptres(), "0.50");
+    Ok(())
+}
+
+/// Source: rule of Prentice on spheres, computed: centres at the distance PD, PD 64, +8 at 12.5 cm, 27 mm to the rotation
+/// centre; and 10 base in from +8.
+#[test]
+fn prism_of_high_plus_spectacles_left_at_the_distance_pd() -> Result<(), Error> {
+    let lens = Refraction::of_sphere(dioptres(8.0));
+    // The line of sight crosses 5.684 mm nearer the nose than the centre.
+    let seen = lens.decentred(Eye::Left, Length::from_mm(-5.684), Length::ZERO)?;
+    rounds_to(seen.base_in.prism_dioptres(), "-4.55");
+    assert_eq!(seen.horizontal().map(|(_, base)| base), Some(Base::Out));
+    let wanted = lens.decentred(Eye::Left, Length::from_mm(12.5), Length::ZERO)?;
+    rounds_to(wanted.base_in.prism_dioptres(), "10.00");
+    Ok(())
+}
+
 /// Source: geometry; fitting reference, sections 1.4 and 10, case 6 (computed there).
 #[test]
-fn case_6_vertex() -> Result<(), Error> {
+fn fitting_case_06_vertex() -> Result<(), Error> {
     for (power, nearer_mm, printed) in
         [(12.0, 3.0, "12.448"), (-12.0, 3.0, "-11.583"), (10.0, 12.0, "11.364"), (-10.0, 12.0, "-8.929")]
     {
@@ -43,7 +70,7 @@ fn a_cylinder_grows_with_its_meridian() -> Result<(), Error> {
 
 /// Source: Durham Technical Community College, OPH142, lens tilt: +15.00 at 10 degrees gives +15.15 / +0.47 x180.
 #[test]
-fn case_7_tilted_lens() -> Result<(), Error> {
+fn fitting_case_07_tilted_lens() -> Result<(), Error> {
     let lens = tilted(dioptres(15.0), Angle::from_degrees(10.0), TiltAbout::Horizontal)?;
     rounds_to(lens.sphere.dioptres(), "15.15");
     rounds_to(lens.cylinder.dioptres(), "0.47");
@@ -60,7 +87,7 @@ fn case_7_tilted_lens() -> Result<(), Error> {
 
 /// Source: ANSI Z80.1-2015 from a summary; fitting reference, sections 1.6 and 10, case 11.
 #[test]
-fn case_11_tolerances() {
+fn fitting_case_11_tolerances() {
     for (power, printed) in [(6.5, "0.13"), (-6.5, "0.13"), (12.0, "0.24"), (0.0, "0.13")] {
         rounds_to(tolerance::sphere(dioptres(power)).dioptres(), printed);
     }
@@ -102,7 +129,7 @@ fn axis_tolerance_follows_from_a_power_error() {
 
 /// Source: algebra, and Thibos, Wheeler & Horner 1997 for the vector; fitting reference, sections 8.2 and 10, case 12.
 #[test]
-fn case_12_transposition_and_vector() {
+fn fitting_case_12_transposition_and_vector() {
     let minus = understood("+2.00 -1.50 x090").refraction;
     let plus = understood("+0.50 +1.50 x180").refraction;
     assert_eq!(minus.transposed(), plus);
@@ -120,7 +147,7 @@ fn case_12_transposition_and_vector() {
 
 /// Source: fitting reference, sections 8.2 and 10, case 13, prescriptions.
 #[test]
-fn case_13_prescriptions() {
+fn fitting_case_13_prescriptions() {
     let read = understood("+2.00 -1.50 x 090 add +2.50");
     assert_eq!(read.to_string(), "+2.00 -1.50 x090 add +2.50");
     assert_eq!(understood("plano -1.50 x 0").refraction.axis, Some(180));

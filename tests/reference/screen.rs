@@ -31,7 +31,7 @@ fn sixteen_pixels(zoom: f64) -> Result<TypeSize, Error> {
 
 /// Source: Bailey 2004 (case 4 of the reference table): 10x from 100 and 25 cm, 5x from 25 cm.
 #[test]
-fn a_screen_from_two_distances() -> Result<(), Error> {
+fn near_case_04_a_screen_from_two_distances() -> Result<(), Error> {
     for (enlargement, distance, evd) in
         [(10.0, 100.0, "100.0"), (10.0, 25.0, "25.0"), (5.0, 25.0, "50.0"), (10.0, 40.0, "40.0")]
     {
@@ -114,7 +114,7 @@ fn samples_of_a_camera() -> Result<(), Error> {
 
 /// Source: W3C, CSS Values (reference pixel); x-height as style sheets give it; computed (case 17 of the reference table).
 #[test]
-fn sixteen_pixels_as_print() -> Result<(), Error> {
+fn near_case_17_sixteen_pixels_as_print() -> Result<(), Error> {
     rounds_to(css_reference_pixel().degrees(), "0.0213");
     rounds_to(sixteen_pixels(1.0)?.size.m_units(), "1.310");
     let doubled = sixteen_pixels(2.0)?;

@@ -35,7 +35,7 @@ fn eye() -> Eye {
 
 /// Source: Bailey 2004 for the method; exact paraxial, computed (case 14 of the reference table).
 #[test]
-fn a_stand_of_twenty_dioptres_and_enlargement_three() -> Result<(), Error> {
+fn near_case_14_a_stand_of_twenty_dioptres_and_enlargement_three() -> Result<(), Error> {
     let stand = twenty_by_three()?;
     rounds_to(stand.print_to_lens.mm(), "33.33");
     rounds_to(image(stand).to_lens.mm(), "100.00");
@@ -162,7 +162,7 @@ fn bench_measurements_and_the_model() {
 
 /// Source: exact paraxial, computed (label F/4 on a stand used at 25 cm), and the same bench study at 30 cm.
 #[test]
-fn the_label_on_a_stand_in_use() -> Result<(), Error> {
+fn shortcut_the_label_on_a_stand_in_use() -> Result<(), Error> {
     rounds_to(100.0 * twenty_by_three()?.seen_from(cm(25.0))?.share_of_nominal, "43");
     rounds_to(100.0 * BENCH_SHARE_AT_30_CM.0, "44");
     rounds_to(100.0 * BENCH_SHARE_AT_30_CM.1, "70");
@@ -171,7 +171,7 @@ fn the_label_on_a_stand_in_use() -> Result<(), Error> {
 
 /// Source: exact paraxial, computed (case 15 of the reference table): one lens of 20 D, and 24 D at the eye.
 #[test]
-fn labels_of_one_lens() -> Result<(), Error> {
+fn near_case_15_labels_of_one_lens() -> Result<(), Error> {
     // Image at 25 cm, lens at the eye.
     let at_eye = stand_optics(StandData::ImagePlace { enlargement: 6.0, image_to_lens: cm(25.0) })?
         .seen_from(Length::ZERO)?;

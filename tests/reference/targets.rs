@@ -3,7 +3,7 @@
 use crate::support::rounds_to;
 use arcminute_core::Error;
 use arcminute_core::contrast::{Measure, TYPICAL};
-use arcminute_core::target::{ALL, Everyday, EverydayDemand, Extent, Part, everyday_demand};
+use arcminute_core::everyday::{ALL, Everyday, EverydayDemand, Extent, Part, everyday_demand};
 use arcminute_core::unit::{Angle, Length};
 
 /// What is printed of a row; an empty text says that nothing is.

@@ -84,7 +84,7 @@ fn reversed_galilean_is_still_one() -> Result<(), Error> {
 
 /// Source: reference, section 2.1.
 #[test]
-fn short_field_rule_overstates() {
+fn correction_3_short_field_rule_overstates() {
     for (power, real, over) in [(3.0, 12.0, "2.9"), (5.0, 8.6, "4.3"), (8.0, 8.8, "11.3")] {
         let real = Angle::from_degrees(real);
         let exact = apparent_field(Magnification::from_times(power), real);
@@ -146,7 +146,7 @@ fn galilean_field([m, d, diameter, v, pupil]: [f64; 5]) -> Result<(Field, Field)
 
 /// Source: reference, section 2.3 and correction 6: 84 mm, where the objective taken as apex gives 59.
 #[test]
-fn near_field_of_a_galilean_needs_the_objective_added() -> Result<(), Error> {
+fn correction_6_near_field_of_a_galilean_needs_the_objective_added() -> Result<(), Error> {
     let train = telescope(20.0, -50.0, 25.0)?.afocal_train().to_eye(mm(15.0));
     let field = field_of_view(&train, mm(3.0)).expect("the objective limits it");
     let distance = Length::from_m(0.4);
@@ -187,7 +187,7 @@ fn an_image_behind_the_eyepiece_arrives_converging() -> Result<(), Error> {
 
 /// Source: reference, section 3.2; the eye 12 mm behind the eyepiece.
 #[test]
-fn focusing_near_by_the_tube() -> Result<(), Error> {
+fn correction_8_focusing_near_by_the_tube() -> Result<(), Error> {
     for (x, [travel, keplerian, against_eye, power], galilean, galilean_power) in [
         (1.0, ["2.63", "4.21", "4.54", "4.21"], "2.63", "2.63"),
         (0.5, ["5.56", "4.44", "5.16", "8.89"], "2.78", "5.56"),
@@ -233,7 +233,7 @@ fn combined_travel() -> Result<(), Error> {
 
 /// Source: reference, section 3.2: a 4x at a 3 m chart, the eye 12 mm behind.
 #[test]
-fn nominal_power_grows_a_little_at_the_chart() -> Result<(), Error> {
+fn correction_8_nominal_power_grows_a_little_at_the_chart() -> Result<(), Error> {
     let sight = Sight::At(Length::from_m(3.0));
     let focused = telescope(20.0, 80.0, 12.0)?.focused(sight, Vergence::ZERO)?;
     rounds_to(focused.magnification.size(), "4.07");
@@ -245,7 +245,7 @@ fn nominal_power_grows_a_little_at_the_chart() -> Result<(), Error> {
 
 /// Source: reference, section 3.3 and correction 4: depth is a matter of equivalent power, not of the kind of aid.
 #[test]
-fn depth_of_field_check_values() -> Result<(), Error> {
+fn correction_4_depth_of_field_check_values() -> Result<(), Error> {
     let cap = Train::new([Element::Lens { power: dioptres(4.0), clear_diameter: None }]);
     let depth = depth_of_field(&cap.then(&telescope(20.0, 80.0, 12.0)?.afocal_train())?, dioptres(0.5))
         .expect("in focus");
@@ -316,7 +316,7 @@ fn refocusing_costs_weak_objectives_most() -> Result<(), Error> {
 
 /// Source: reference, section 4 and correction 2: K −8 D; the exact lens, and what K/M² says.
 #[test]
-fn short_rule_for_a_correction_on_the_objective() -> Result<(), Error> {
+fn correction_2_short_rule_for_a_correction_on_the_objective() -> Result<(), Error> {
     for (objective, eyepiece, exact, rule) in [
         (20.0, 80.0, "-0.444", "-0.500"),
         (20.0, -44.0, "-1.835", "-1.653"),
@@ -331,7 +331,7 @@ fn short_rule_for_a_correction_on_the_objective() -> Result<(), Error> {
 
 /// Source: reference, correction 1: M²/x overstates a Galilean, and is near the truth for a Keplerian in place.
 #[test]
-fn square_rule_belongs_to_the_exit_pupil() -> Result<(), Error> {
+fn correction_1_square_rule_belongs_to_the_exit_pupil() -> Result<(), Error> {
     let galilean = through_afocal(&telescope(20.0, -40.0, 20.0)?, Length::from_m(0.4), mm(15.0));
     rounds_to(galilean.at_exit_pupil / galilean.at_eye, "1.275");
     let keplerian = through_afocal(&telescope(20.0, 80.0, 12.0)?, Length::from_m(1.0), mm(15.0));
@@ -342,7 +342,7 @@ fn square_rule_belongs_to_the_exit_pupil() -> Result<(), Error> {
 
 /// Source: reference, section 1 and correction 5: objective over exit pupil once refocused for −10 D, and the truth.
 #[test]
-fn objective_over_exit_pupil_misleads_after_refocusing() -> Result<(), Error> {
+fn correction_5_objective_over_exit_pupil_misleads_after_refocusing() -> Result<(), Error> {
     for (eyepiece, reads, truth) in [(-50.0, "4.75", "4.00"), (50.0, "4.83", "6.00")] {
         let focused = telescope(10.0, eyepiece, 30.0)?.focused(Sight::Far, dioptres(-10.0))?;
         // The eyepiece's image of the objective: size ratio 1/D of what lies behind the objective.

@@ -56,12 +56,24 @@ fn refraction() -> BoxedStrategy<String> {
     .boxed()
 }
 
+fn print() -> BoxedStrategy<String> {
+    prop_oneof![
+        3 => (0.2..20.0_f64).prop_map(|size| format!("{size:.1} M")),
+        1 => (3u32..90).prop_map(|size| format!("N{size}")),
+        1 => (4u32..90).prop_map(|points| format!("{points} pt Times")),
+        1 => (0.3..30.0_f64).prop_map(|height| format!("{height:.2} mm")),
+        1 => select(vec!["8", "12 pt", "20/50", "20/50 at 40 cm", "J5", "0,4/1,6 M"]).prop_map(str::to_owned),
+    ]
+    .boxed()
+}
+
 /// A text for a box: empty, plausible or junk.
 fn text(kind: Kind) -> BoxedStrategy<String> {
     let plausible = match kind {
         Kind::Words => "[a-z ]{0,12}".boxed(),
         Kind::Acuity => acuity(),
         Kind::Refraction => refraction(),
+        Kind::Print => print(),
         Kind::Length(bound) | Kind::Number(bound) => {
             let usual = number(bound.usual.0, bound.usual.1, bound.unit);
             let possible = number(bound.possible.0, bound.possible.1, bound.unit);
@@ -186,6 +198,7 @@ fn another(kind: Kind, assumed: Option<f64>) -> Option<String> {
         Kind::Words => None,
         Kind::Acuity => Some("20/800".into()),
         Kind::Refraction => Some("+5.00 -3.00 x 045".into()),
+        Kind::Print => Some("2.5 M".into()),
         Kind::Length(bound) | Kind::Number(bound) => {
             let (low, high) = bound.usual;
             Some(if assumed == Some(high) { low } else { high }.to_string())

@@ -3,7 +3,7 @@
 use crate::reading::{case, names};
 use arcminute_core::acuity::Reading;
 use arcminute_core::explain::{Explain, Step};
-use arcminute_web::model::answer::{Answer, FitAnswer};
+use arcminute_web::model::answer::{AidRow, Answer, FitAnswer};
 use arcminute_web::model::report::report;
 use arcminute_web::model::working::line;
 use serde_json::Value;
@@ -20,6 +20,8 @@ pub(crate) fn steps(answer: &Answer) -> Vec<Step> {
     steps.extend(answer.needed.iter().flat_map(Explain::steps));
     steps.extend(answer.powers.iter().flat_map(Explain::steps));
     steps.extend(answer.bench.iter().filter_map(|row| row.outcome.as_ref().ok()).flat_map(Explain::steps));
+    steps.extend(answer.goals.iter().filter_map(|goal| goal.print).flat_map(|print| print.steps()));
+    steps.extend(answer.aids.rows.iter().flat_map(AidRow::steps));
     if let FitAnswer::Done(done) = &answer.fit {
         steps.extend(done.mounting.steps());
     }

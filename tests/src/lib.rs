@@ -1,6 +1,8 @@
 //! Outside checks: what they share.
 
+pub mod samples;
 pub mod schema;
+pub mod sheet;
 
 use std::path::{Path, PathBuf};
 

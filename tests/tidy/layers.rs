@@ -12,7 +12,7 @@ const CORE: &[&[&str]] = &[
     &["print"],
     &["acuity", "contrast", "eccentric", "light", "optics", "predict", "reading", "refraction", "steadiness", "task"],
     &["accommodation", "convergence", "scene", "tolerance"],
-    &["device", "fit", "target"],
+    &["device", "everyday", "fit"],
 ];
 
 /// Names that no file of some folders may use.

@@ -1,6 +1,7 @@
 //! Build helper: builds and opens the page, runs every test, passes small jobs on. `cargo xtask help` lists the commands.
 
 mod bare;
+mod bench;
 mod build;
 mod bundle;
 mod coverage;
@@ -84,6 +85,12 @@ const COMMANDS: &[Command] = &[
         run: coverage::command,
     },
     Command {
+        name: "bench",
+        arguments: "",
+        about: "time many aids for many wishes: natively, in a browser's engine, NumPy, a spreadsheet",
+        run: bench::command,
+    },
+    Command {
         name: "results",
         arguments: "FILE",
         about: "print the results for a saved case",
@@ -94,6 +101,12 @@ const COMMANDS: &[Command] = &[
         arguments: "",
         about: "print the JSON Schema of the case file",
         run: |arguments| pass_on("schema", arguments),
+    },
+    Command {
+        name: "formulas",
+        arguments: "[--write]",
+        about: "print the sheet of formulas, or write formulas.html anew",
+        run: |arguments| pass_on("formulas", arguments),
     },
     Command {
         name: "notice",

@@ -162,6 +162,7 @@ fn lints() -> Outcome<usize> {
         &["--package", "arcminute-web", "--no-default-features", "--all-targets"],
         &["--package", "arcminute-tests", "--all-targets"],
         &["--package", "arcminute-fuzz"],
+        &["--package", "arcminute-bench", "--all-targets"],
         &["--package", "arcminute-web", "--target", "wasm32-unknown-unknown"],
         &["--package", "arcminute-core", "--no-default-features", "--target", "thumbv7em-none-eabi"],
         &["--package", "arcminute-bare", "--target", "thumbv7em-none-eabi"],

@@ -1,9 +1,10 @@
 //! Any aid, and a table of what every aid does for every wish.
 
+use super::arrangement::{Own, Through};
 use super::{
     Arrangement, Bar, Detail, DistanceCamera, Dome, Eye, FresnelSheet, HandMagnifier, HeadMountedDisplay,
     HighPlusSpectacles, Outcome, PrintPlace, RefractionBy, ScreenAid, Setting, StandMagnifier, aim, hold,
-    hold_minus, lay_bar, lay_dome, look, look_from, place_stand, watch_far, watch_screen, wear, wear_display,
+    hold_minus, lay_bar, lay_dome, look_from, place_stand, watch_far, watch_screen, wear, wear_display,
 };
 use crate::error::{Error, Why};
 use crate::optics::Telescope;
@@ -126,7 +127,7 @@ impl Aid {
     pub fn arrange(&self, eye: &Eye, distance: Option<Length>) -> Result<Arrangement, Error> {
         let needed = || {
             let why = Why::Missing { part: "the distance of the thing", example: "6 m" };
-            distance.ok_or(Error::new("aid for far things", "no distance", why))
+            distance.ok_or_else(|| Error::new("aid for far things", "no distance", why))
         };
         Ok(match *self {
             Self::NearerAndLarger { larger, thing_to_eye } => {
@@ -164,8 +165,8 @@ impl Aid {
 
 /// What every aid does for every wish of one eye, aid by aid: `each` is given the places in both lists and the outcome.
 ///
-/// The same as arranging and looking one by one, but an aid is arranged once for all wishes unless it depends on their
-/// distance.
+/// The same as arranging and looking one by one, but an aid is arranged, and looked through, once for all wishes unless
+/// it depends on their distance.
 ///
 /// ```
 /// use arcminute_core::device::{Aid, Detail, Eye, every_outcome};
@@ -183,15 +184,17 @@ pub fn every_outcome(
     eye: &Eye,
     mut each: impl FnMut(usize, usize, Result<Outcome, Error>),
 ) {
+    let own = Own::of(eye);
     for (place, aid) in aids.iter().enumerate() {
         let once = (!aid.depends_on_distance()).then(|| aid.arrange(eye, None));
+        let through = once.as_ref().map(|once| once.as_ref().map(|arranged| Through::of(arranged, &own)));
         for (wish, detail) in details.iter().enumerate() {
-            let outcome = match &once {
-                Some(Ok(arrangement)) => look(arrangement, eye, *detail),
-                Some(Err(error)) => Err(error.clone()),
-                None => {
-                    aid.arrange(eye, detail.distance).and_then(|arrangement| look(&arrangement, eye, *detail))
-                }
+            let outcome = match &through {
+                Some(Ok(through)) => through.outcome(*detail),
+                Some(Err(error)) => Err((*error).clone()),
+                None => aid
+                    .arrange(eye, detail.distance)
+                    .and_then(|arrangement| Through::of(&arrangement, &own).outcome(*detail)),
             };
             each(place, wish, outcome);
         }
@@ -201,7 +204,7 @@ pub fn every_outcome(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::device::{LensForm, Screen, StandData, Worn, stand_optics};
+    use crate::device::{LensForm, Screen, StandData, Worn, look, stand_optics};
     use crate::optics::RealDome;
     use crate::unit::{Angle, LogMar};
     use alloc::string::ToString;

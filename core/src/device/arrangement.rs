@@ -12,7 +12,7 @@ use super::{Eye, Focus};
 use crate::error::{Error, Why};
 use crate::optics::{
     Blurred, DepthOfField, Field, Sight, Train, View, blurred, defocus_for_loss, depth_of_field_about,
-    field_of_view_at, share_of_pupil, view,
+    field_and_share, view,
 };
 use crate::predict::{Prediction, predict};
 use crate::unit::{Angle, Length, LogMar, Magnification, PrintSize, Vergence};
@@ -156,64 +156,134 @@ pub struct Outcome {
 /// # Ok::<(), arcminute_core::Error>(())
 /// ```
 pub fn look(arrangement: &Arrangement, eye: &Eye, detail: Detail) -> Result<Outcome, Error> {
-    let seen = arrangement.view();
-    let focus = Focus::of(eye, seen.focus_demand);
-    let equivalent_viewing_distance =
-        seen.equivalent_viewing_distance.map(|distance| distance / arrangement.shown_larger);
-    let fifth = detail.height / 5.0;
-    let (angular, detail_seen) = match (equivalent_viewing_distance, detail.distance) {
-        (Some(evd), distance) => {
-            let bare = distance.or(arrangement.shown_to_eye()).unwrap_or(evd);
-            // The engine keeps the sign of an inverted image; the distance itself has none.
-            let upright = if seen.enlargement < 0.0 { -1.0 } else { 1.0 };
-            (upright * (bare / evd), Angle::subtended(fifth, evd))
-        }
-        (None, Some(distance)) => {
-            let times = seen.enlargement * arrangement.shown_larger;
-            let angle = Angle::subtended(fifth, distance);
-            (times, angle * crate::math::abs(times))
-        }
-        (None, None) => {
-            let why = Why::Missing { part: "the distance of the thing", example: "6 m" };
-            return Err(Error::new("far aid", "no distance", why));
-        }
-    };
-    let mar_with_blur = blurred(eye.acuity.mar(), focus.defocus, focus.cylinder_left);
-    let usable = detail_seen.is_finite() && Angle::ZERO < detail_seen && mar_with_blur.mar.is_finite();
-    if !usable || !focus.demand.is_finite() {
-        let why = Why::NoSolution { because: "the image cannot be viewed" };
-        return Err(Error::about("demand", format_args!("{} D", focus.demand.dioptres()), why));
+    Through::of(arrangement, &Own::of(eye)).outcome(detail)
+}
+
+/// What follows from an eye alone.
+pub(super) struct Own<'a> {
+    eye: &'a Eye,
+    mar: Angle,
+    tolerance: Vergence,
+}
+
+impl<'a> Own<'a> {
+    pub(super) fn of(eye: &'a Eye) -> Self {
+        let mar = eye.acuity.mar();
+        Self { eye, mar, tolerance: defocus_for_loss(mar, LogMar::from_log(FOCUS_LOSS)) }
     }
-    let reserve_reached = detail_seen / mar_with_blur.mar;
-    let to_reach = LogMar::of_angle(detail_seen / detail.reserve);
-    let field = field_of_view_at(&arrangement.train, eye.pupil, focus.demand);
-    let widths = widths(arrangement, field, equivalent_viewing_distance, detail.distance, angular);
-    let share = share_of_pupil(&arrangement.train, eye.pupil, focus.demand);
-    let tolerance = defocus_for_loss(eye.acuity.mar(), LogMar::from_log(FOCUS_LOSS));
-    Ok(Outcome {
-        equivalent_viewing_distance,
-        angular: Magnification::from_times(angular),
-        focus,
-        blurred: mar_with_blur,
-        detail_seen,
-        reserve_reached,
-        least_height: detail.height / reserve_reached,
-        prediction: predict(
-            LogMar::of_angle(mar_with_blur.mar),
-            Magnification::from_times(1.0),
-            to_reach,
-            eye.retest_limit,
-        ),
-        field,
-        widths,
-        characters: widths.map(|widths| characters_in(widths.half, PrintSize::of_x_height(detail.height))),
-        depth: depth_of_field_about(&arrangement.train, focus.demand, tolerance),
-        tolerance,
-        share_of_pupil: share,
-        light: arrangement.transmittance * share,
-        arrangement: arrangement.clone(),
-        detail,
-    })
+}
+
+/// What an eye sees through an arrangement whatever it looks at, so that it is worked out once for many details.
+pub(super) struct Through<'a> {
+    arrangement: &'a Arrangement,
+    eye: &'a Eye,
+    seen: View,
+    focus: Focus,
+    equivalent_viewing_distance: Option<Length>,
+    shown_to_eye: Option<Length>,
+    blurred: Blurred,
+    own: LogMar,
+    field: Option<Field>,
+    /// Twice the tangents of half the field: width over the distance at which it is seen.
+    across: Option<[f64; 3]>,
+    share: f64,
+    tolerance: Vergence,
+    depth: Option<DepthOfField>,
+}
+
+impl<'a> Through<'a> {
+    pub(super) fn of(arrangement: &'a Arrangement, own: &Own<'a>) -> Self {
+        let &Own { eye, mar, tolerance } = own;
+        let (train, seen) = (&arrangement.train, arrangement.view());
+        let focus = Focus::of(eye, seen.focus_demand);
+        let blurred = blurred(mar, focus.defocus, focus.cylinder_left);
+        let (field, share) = field_and_share(train, eye.pupil, focus.demand);
+        Self {
+            arrangement,
+            eye,
+            seen,
+            focus,
+            equivalent_viewing_distance: seen
+                .equivalent_viewing_distance
+                .map(|distance| distance / arrangement.shown_larger),
+            shown_to_eye: arrangement.shown_to_eye(),
+            blurred,
+            own: LogMar::of_angle(blurred.mar),
+            field,
+            across: field.map(|field| {
+                [field.full, field.half, field.last].map(|apparent| 2.0 * (apparent / 2.0).tangent())
+            }),
+            share,
+            tolerance,
+            depth: depth_of_field_about(train, focus.demand, tolerance),
+        }
+    }
+
+    /// The errors are those of [`look`].
+    pub(super) fn outcome(&self, detail: Detail) -> Result<Outcome, Error> {
+        let &Self { arrangement, eye, seen, focus, equivalent_viewing_distance, blurred, .. } = self;
+        let fifth = detail.height / 5.0;
+        let (angular, detail_seen) = match (equivalent_viewing_distance, detail.distance) {
+            (Some(evd), distance) => {
+                let bare = distance.or(self.shown_to_eye).unwrap_or(evd);
+                // The engine keeps the sign of an inverted image; the distance itself has none.
+                let upright = if seen.enlargement < 0.0 { -1.0 } else { 1.0 };
+                (upright * (bare / evd), Angle::subtended(fifth, evd))
+            }
+            (None, Some(distance)) => {
+                let times = seen.enlargement * arrangement.shown_larger;
+                let angle = Angle::subtended(fifth, distance);
+                (times, angle * crate::math::abs(times))
+            }
+            (None, None) => {
+                let why = Why::Missing { part: "the distance of the thing", example: "6 m" };
+                return Err(Error::new("far aid", "no distance", why));
+            }
+        };
+        let usable = detail_seen.is_finite() && Angle::ZERO < detail_seen && blurred.mar.is_finite();
+        if !usable || !focus.demand.is_finite() {
+            let why = Why::NoSolution { because: "the image cannot be viewed" };
+            return Err(Error::about("demand", format_args!("{} D", focus.demand.dioptres()), why));
+        }
+        let reserve_reached = detail_seen / blurred.mar;
+        let to_reach = LogMar::of_angle(detail_seen / detail.reserve);
+        let widths = self.widths(detail.distance, angular);
+        Ok(Outcome {
+            equivalent_viewing_distance,
+            angular: Magnification::from_times(angular),
+            focus,
+            blurred,
+            detail_seen,
+            reserve_reached,
+            least_height: detail.height / reserve_reached,
+            prediction: predict(self.own, Magnification::from_times(1.0), to_reach, eye.retest_limit),
+            field: self.field,
+            widths,
+            characters: widths
+                .map(|widths| characters_in(widths.half, PrintSize::of_x_height(detail.height))),
+            depth: self.depth,
+            tolerance: self.tolerance,
+            share_of_pupil: self.share,
+            light: arrangement.transmittance * self.share,
+            arrangement: arrangement.clone(),
+            detail,
+        })
+    }
+
+    /// What is seen at once at the thing; `distance` is the eye's to a far one, which looks `angular` times as large.
+    fn widths(&self, distance: Option<Length>, angular: f64) -> Option<Widths> {
+        let window = self.arrangement.window;
+        let Some(across) = self.across else {
+            return window.map(|width| Widths { full: width, half: width, last: width });
+        };
+        let [full, half, last] = match (self.equivalent_viewing_distance, distance) {
+            (Some(evd), _) => across.map(|across| evd * across),
+            (None, Some(distance)) => across.map(|across| distance * (across / crate::math::abs(angular))),
+            (None, None) => return None,
+        }
+        .map(|width| window.map_or(width, |window| width.min(window)));
+        Some(Widths { full, half, last })
+    }
 }
 
 /// How many characters of this print a width holds, a count: 1.30 mm for each character and M of size.
@@ -226,29 +296,4 @@ pub fn look(arrangement: &Arrangement, eye: &Eye, detail: Detail) -> Result<Outc
 #[must_use]
 pub fn characters_in(width: Length, print: PrintSize) -> f64 {
     width.mm() / (CHARACTER_WIDTH_PER_M * print.m_units())
-}
-
-fn widths(
-    arrangement: &Arrangement,
-    field: Option<Field>,
-    equivalent_viewing_distance: Option<Length>,
-    distance: Option<Length>,
-    angular: f64,
-) -> Option<Widths> {
-    let times = crate::math::abs(angular);
-    let at = |apparent: Angle| match (equivalent_viewing_distance, distance) {
-        (Some(evd), _) => Some(evd * (2.0 * (apparent / 2.0).tangent())),
-        (None, Some(distance)) => Some(distance * (2.0 * (apparent / 2.0).tangent() / times)),
-        (None, None) => None,
-    };
-    let window = arrangement.window;
-    let Some(field) = field else {
-        return window.map(|width| Widths { full: width, half: width, last: width });
-    };
-    let within = |width: Length| window.map_or(width, |window| width.min(window));
-    Some(Widths {
-        full: within(at(field.full)?),
-        half: within(at(field.half)?),
-        last: within(at(field.last)?),
-    })
 }

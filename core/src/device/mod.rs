@@ -17,6 +17,7 @@ mod arrangement;
 mod bar;
 mod dome;
 mod eye;
+mod field_prism;
 mod focus;
 mod hand;
 mod high_plus;
@@ -41,6 +42,11 @@ pub use arrangement::{
 pub use bar::{Bar, BarInUse, lay_bar};
 pub use dome::{BlockImage, Dome, DomeInUse, block_image, dome_height_for, lay_dome};
 pub use eye::{Eye, Focus, Worn};
+pub use field_prism::{
+    APEX_TO_APEX_TRIAL, ExpansionTrial, FieldPrism, FieldPrismCaution, FieldPrismInUse, FieldPrismKind,
+    NO_LOSS_TABLE, PRISM_FINDINGS, PRISM_LOSS_LIMITS, PrismFinding, PrismLimit, PrismLossLimit,
+    SOLID_OVER_FRESNEL, SolidOverFresnel, field_on_lens, prism_loss_in_dim_light, published_lens_to_pivot,
+};
 pub use hand::{HandMagnifier, HandMagnifierInUse, PrintPlace, hold};
 pub use high_plus::{HighPlusInUse, HighPlusSpectacles, LensForm, spectacle_magnification, wear};
 pub use label::{LABEL_CONFORMITY, MagnifierLabel, MagnifierLabels, magnifier_labels};

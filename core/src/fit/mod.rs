@@ -41,5 +41,7 @@ pub use face_form::{FaceForm, face_form};
 pub use frame::{Frame, Point, corner_radius_from_effective_diameter};
 pub use mounting::{Mounting, mount};
 pub use near::{NearCentres, near_centres};
-pub use request::{Eye, MountingRequest, Placement, TiltReference};
+pub use request::{MountingRequest, Placement, TiltReference};
 pub use ways_out::{WaysOut, ways_out};
+
+pub use crate::refraction::Eye;

@@ -3,27 +3,8 @@
 use super::frame::Frame;
 use crate::bounds;
 use crate::error::{Error, Why};
+use crate::refraction::Eye;
 use crate::unit::{Angle, Length};
-
-/// One of a person's two eyes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Eye {
-    /// The person's right eye; drawn on the viewer's left.
-    Right,
-    /// The person's left eye; drawn on the viewer's right.
-    Left,
-}
-
-impl Eye {
-    /// The other eye.
-    #[must_use]
-    pub fn fellow(self) -> Self {
-        match self {
-            Self::Right => Self::Left,
-            Self::Left => Self::Right,
-        }
-    }
-}
 
 /// Rule that places the eyepiece in height.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]

@@ -39,13 +39,7 @@ pub fn field_of_view(train: &Train, pupil: Length) -> Option<Field> {
 ///   stop or the eyepiece rim); generalised here, and checked against those closed forms.
 #[must_use]
 pub fn field_of_view_at(train: &Train, pupil: Length, focus_demand: Vergence) -> Option<Field> {
-    let openings = Openings::of(train, pupil, focus_demand);
-    let angle = |share| Angle::from_tangent(openings.slope_leaving(share)) * 2.0;
-    openings.slope_leaving(0.0).is_finite().then(|| Field {
-        full: angle(1.0),
-        half: angle(0.5),
-        last: angle(0.0),
-    })
+    Openings::of(train, pupil, focus_demand).field()
 }
 
 /// Share of the pupil's area that light from the middle of the thing fills, at most 1; a pure ratio.
@@ -66,8 +60,13 @@ pub fn field_of_view_at(train: &Train, pupil: Length, focus_demand: Vergence) ->
 /// ```
 #[must_use]
 pub fn share_of_pupil(train: &Train, pupil: Length, focus_demand: Vergence) -> f64 {
-    let filled = Openings::of(train, pupil, focus_demand).on_axis / pupil.m();
-    filled * filled
+    Openings::of(train, pupil, focus_demand).share_of(pupil)
+}
+
+/// Both of them, for whoever needs both: [`field_of_view_at`] and [`share_of_pupil`].
+pub(crate) fn field_and_share(train: &Train, pupil: Length, focus_demand: Vergence) -> (Option<Field>, f64) {
+    let openings = Openings::of(train, pupil, focus_demand);
+    (openings.field(), openings.share_of(pupil))
 }
 
 /// The openings of a train as heights in the plane of the pupil.
@@ -101,6 +100,22 @@ impl Openings {
         }
         openings.on_axis = 2.0 * least;
         openings
+    }
+
+    fn field(&self) -> Option<Field> {
+        let angle = |share| Angle::from_tangent(self.slope_leaving(share)) * 2.0;
+        let last = self.slope_leaving(0.0);
+        last.is_finite().then(|| Field {
+            full: angle(1.0),
+            half: angle(0.5),
+            last: Angle::from_tangent(last) * 2.0,
+        })
+    }
+
+    /// Share of the pupil's area that is filled.
+    fn share_of(&self, pupil: Length) -> f64 {
+        let filled = self.on_axis / pupil.m();
+        filled * filled
     }
 
     /// Slope at which this share of the bundle's width on the axis is left; infinite where nothing limits it.

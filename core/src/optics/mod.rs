@@ -36,6 +36,7 @@ pub use depth::{
     DEPTH_OF_FOCUS, DepthOfField, DepthOfFocus, LARGER_LETTERS, depth_of_field, depth_of_field_about,
 };
 pub use exit_pupil::{LightThrough, disc_overlap, light_through};
+pub(crate) use field::field_and_share;
 pub use field::{Field, field_of_view, field_of_view_at, share_of_pupil};
 pub use minifier::{MinusLens, minus_lens};
 pub use prism::{FlatPrism, PrismAtIncidence, prism_displacement};

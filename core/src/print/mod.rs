@@ -12,6 +12,7 @@
 //! measure it on the page: typefaces differ by 15 % at the same point size. Jaeger numbers are kept as they are written
 //! and have no size.
 
+mod ask;
 mod n_notation;
 mod near;
 mod notation;
@@ -30,4 +31,4 @@ pub use notation::{Notation, Print, Road, SizedPrint, Type, WrittenLength};
 pub use parse::{Parsed, parse};
 pub use point::{PointSystem, css_pixel};
 pub use size::{TypeSize, points_for, size_of_pixels, size_of_type};
-pub use typeface::{Letters, Typeface};
+pub use typeface::{HALF_OF_BODY, Letters, Typeface};

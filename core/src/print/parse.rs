@@ -1,8 +1,8 @@
 //! Reading a print size as it is written.
 
-use super::notation::{Notation, Print, Type, WrittenLength};
+use super::ask::{number_alone, of_type};
+use super::notation::{Notation, Print, WrittenLength};
 use super::typeface::{Letters, Typeface};
-use crate::bounds;
 use crate::error::{Error, Text, Why};
 use crate::list::List;
 use crate::scan::{self, Cursor, LengthUnit};
@@ -62,7 +62,7 @@ enum Kind {
     Number(f64),
 }
 
-fn missing(text: &str, part: &'static str, example: &'static str) -> Error {
+pub(super) fn missing(text: &str, part: &'static str, example: &'static str) -> Error {
     Error::new(PRINT, text, Why::Missing { part, example })
 }
 
@@ -197,61 +197,6 @@ fn distance(cursor: &mut Cursor<'_>, text: &str) -> Result<Option<WrittenLength>
         return Err(missing(text, "the unit of the distance", EXAMPLE));
     };
     Ok(Some(WrittenLength { value: number.value, unit }))
-}
-
-/// Type in a typeface, or the question which.
-fn of_type(
-    text: &str,
-    at: Option<WrittenLength>,
-    pixels: bool,
-    count: f64,
-    (typeface, letters, ratio): (Option<Typeface>, Letters, Option<f64>),
-) -> Result<Parsed, Error> {
-    let (bound, make): (_, fn(Type) -> Notation) = if pixels {
-        (&bounds::TEXT_SIZE, Notation::Pixels)
-    } else {
-        (&bounds::PRINT_POINTS, Notation::Points)
-    };
-    bound.check(count)?;
-    let print = |typeface, ratio| Print::of(make(Type { count, typeface, letters, ratio }), at);
-    if let Some(ratio) = ratio {
-        return print(typeface, ratio).map(Parsed::Understood);
-    }
-    if let Some(row) = typeface.and_then(|face| face.agreed(letters)) {
-        return print(typeface, row.ratio).map(Parsed::Understood);
-    }
-    let mut choices = List::new();
-    for face in Typeface::ALL.into_iter().filter(|face| typeface.is_none_or(|wanted| wanted == *face)) {
-        let rows = if face.agreed(letters).is_some() { 1 } else { usize::MAX };
-        for row in face.rows(letters).take(rows) {
-            // Six rows at most, and room for eight.
-            let _ = choices.try_push(print(Some(face), row.ratio)?);
-        }
-    }
-    if choices.is_empty() {
-        return Err(missing(text, "the height of its capitals over the body", "12 pt capitals 0.7"));
-    }
-    Ok(Parsed::Ask { choices })
-}
-
-/// What a number alone may mean.
-fn number_alone(text: &str, value: f64, at: Option<WrittenLength>) -> Result<Parsed, Error> {
-    let notations = [
-        Notation::M(PrintSize::from_m_units(value)),
-        Notation::N(value),
-        Notation::Height(WrittenLength { value, unit: LengthUnit::Millimetre }),
-    ];
-    let mut choices = List::new();
-    for print in notations.into_iter().filter_map(|notation| Print::of(notation, at).ok()) {
-        let _ = choices.try_push(print);
-    }
-    if choices.is_empty() {
-        if let Some(at) = at {
-            bounds::CHART_DISTANCE.check(at.length().m())?;
-        }
-        return Err(missing(text, "its notation beside it", "1.6 M"));
-    }
-    Ok(Parsed::Ask { choices })
 }
 
 #[cfg(test)]

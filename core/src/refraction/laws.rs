@@ -76,6 +76,90 @@ proptest! {
     }
 }
 
+/// The prism as a vector: towards the examiner's right, and up.
+fn vector(seen: &Decentred) -> (f64, f64) {
+    (seen.eye.nose_side() * seen.base_in.prism_dioptres(), seen.base_up.prism_dioptres())
+}
+
+fn eye() -> impl Strategy<Value = Eye> {
+    prop::sample::select(vec![Eye::Right, Eye::Left])
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(crate::cases::cases(10_000)))]
+
+    /// Law: along and across the axis by themselves, each prism is its own power times its own shift: written without the
+    /// matrix.
+    #[test]
+    fn prism_is_that_of_two_crossed_cylinders(
+        lens in refraction(), eye in eye(), inward in -40.0..40.0f64, upward in -40.0..40.0f64
+    ) {
+        let seen = lens.decentred(eye, Length::from_mm(inward), Length::from_mm(upward)).expect("in range");
+        let (x, y) = (eye.nose_side() * inward / 10.0, upward / 10.0);
+        let axis = f64::from(lens.axis.unwrap_or(180)).to_radians();
+        let (sine, cosine) = (math::sin(axis), math::cos(axis));
+        let (s, c) = (lens.sphere.dioptres(), lens.cylinder.dioptres());
+        let (along, square) = (s * (x * cosine + y * sine), (s + c) * (y * cosine - x * sine));
+        let (right, up) = (along * cosine - square * sine, along * sine + square * cosine);
+        let got = vector(&seen);
+        prop_assert!((got.0 - right).abs() < 1e-9 && (got.1 - up).abs() < 1e-9, "{seen:?}: {right} and {up}");
+        prop_assert!((seen.prism.prism_dioptres() - math::hypot(right, up)).abs() < 1e-9, "{seen:?}");
+        for step in seen.steps() {
+            prop_assert_eq!(step.check(), Ok(()));
+        }
+        // A shift the other way has the same prism the other way.
+        let back = lens.decentred(eye, Length::from_mm(-inward), Length::from_mm(-upward)).expect("in range");
+        prop_assert_eq!(vector(&back), (-got.0, -got.1));
+        // The same lens written the other way.
+        let other = lens.transposed();
+        let other = other.decentred(eye, seen.inward, seen.upward).expect("in range");
+        let apart = math::hypot(vector(&other).0 - got.0, vector(&other).1 - got.1);
+        prop_assert!(apart < 1e-9, "{seen:?} and {other:?}");
+    }
+
+    /// Law: a sphere gives `c · F`, towards the centre when it is plus, whatever its axis is said to be.
+    #[test]
+    fn a_sphere_gives_prism_along_the_shift(
+        quarters in -80..80i32, axis in prop::option::of(1..=180u16), eye in eye(),
+        inward in -40.0..40.0f64, upward in -40.0..40.0f64
+    ) {
+        let power = f64::from(quarters) / 4.0;
+        let lens = Refraction { axis, ..Refraction::of_sphere(Vergence::from_dioptres(power)) };
+        let seen = lens.decentred(eye, Length::from_mm(inward), Length::from_mm(upward)).expect("in range");
+        prop_assert!((seen.base_in.prism_dioptres() - power * inward / 10.0).abs() < 1e-9, "{seen:?}");
+        prop_assert!((seen.base_up.prism_dioptres() - power * upward / 10.0).abs() < 1e-9, "{seen:?}");
+        prop_assert_eq!(seen.base_in_by_sphere, seen.base_in);
+    }
+
+    /// Law: lens and shift turned by the same angle turn the prism by that angle; the mirrored lens before the other eye
+    /// has the same prism.
+    #[test]
+    fn turning_and_mirroring(
+        lens in refraction(), turn in 0..180u16, shift in 0.0..28.0f64, way in 0.0..360.0f64
+    ) {
+        let at = |lens: Refraction, eye: Eye, degrees: f64| {
+            let way = Angle::from_degrees(degrees);
+            let (across, upward) = (shift * way.cosine(), shift * way.sine());
+            let inward = Length::from_mm(eye.nose_side() * across);
+            lens.decentred(eye, inward, Length::from_mm(upward)).expect("in range")
+        };
+        let axis = lens.axis.expect("it has one");
+        let turned = Refraction { axis: Some((axis + turn - 1) % 180 + 1), ..lens };
+        for eye in [Eye::Right, Eye::Left] {
+            let (x, y) = vector(&at(lens, eye, way));
+            let got = vector(&at(turned, eye, way + f64::from(turn)));
+            let angle = Angle::from_degrees(f64::from(turn));
+            let wanted = (x * angle.cosine() - y * angle.sine(), x * angle.sine() + y * angle.cosine());
+            let apart = math::hypot(got.0 - wanted.0, got.1 - wanted.1);
+            prop_assert!(apart < 1e-9, "{lens} turned by {turn}: {got:?}, wanted {wanted:?}");
+        }
+        let mirrored = Refraction { axis: Some(if axis == 180 { 180 } else { 180 - axis }), ..lens };
+        let (right, left) = (at(lens, Eye::Right, way), at(mirrored, Eye::Left, 180.0 - way));
+        prop_assert!((right.base_in - left.base_in).abs().prism_dioptres() < 1e-9, "{right:?} and {left:?}");
+        prop_assert!((right.base_up - left.base_up).abs().prism_dioptres() < 1e-9, "{right:?} and {left:?}");
+    }
+}
+
 /// Computed by hand from `S + C · sin²(θ − α)`: +2.00 −1.50 x090 has +2.00 along 90, +0.50 along 180 and +1.25 between.
 #[test]
 fn a_lens_by_hand() {

@@ -4,6 +4,7 @@
 //! anticlockwise from the horizontal, the same for both eyes. Plus and minus cylinder forms are the same lens
 //! ([`Refraction::transposed`]); sums are done on meridians or power vectors, never on sphere alone.
 
+mod decentration;
 mod moved;
 mod parse;
 mod power;
@@ -13,6 +14,7 @@ mod tilted;
 #[cfg(test)]
 mod laws;
 
+pub use decentration::{Base, Decentred, Eye};
 pub use moved::Moved;
 pub use parse::{Parsed, Prescription, parse};
 pub use tilted::{TiltAbout, Tilted, tilted};

@@ -67,7 +67,6 @@ pub struct Neutralised {
 /// For a thin lens that is its power. Of a thick one it is more: by 3 % at 12 D, 10 % at 20 D, 27 % at 30 D in the forms
 /// computed. Source: definition; named as a method in teaching notes.
 ///
-/// ```
 /// # Errors
 /// [`crate::Why::OutOfRange`] for a trial lens that is not possible.
 ///

@@ -2,8 +2,8 @@
 
 use crate::law::{agree, holds, shows_its_working, vanishes};
 use arcminute_core::Why;
+use arcminute_core::everyday::{ALL, EverydayDemand, Part, everyday_demand};
 use arcminute_core::math;
-use arcminute_core::target::{ALL, EverydayDemand, Part, everyday_demand};
 use arcminute_core::unit::Length;
 use proptest::prelude::*;
 

@@ -46,7 +46,7 @@ fn cap() {
     });
 }
 
-/// The tube meets the refraction: what leaves is what the bare eye needs, and the power follows M' = M + K/F_o.
+/// The tube meets the refraction: what leaves is what the bare eye needs, and the power follows `M' = M + K/F_o`.
 #[test]
 fn cap_with_the_refraction_met_by_the_tube() {
     let inputs = (telescopes(), 1.0..12.0, -10.0..10.0_f64);

@@ -10,5 +10,6 @@ mod aim;
 mod hand;
 mod high_plus;
 mod dome;
+mod field_prism;
 mod screen;
 mod stand;

@@ -187,6 +187,7 @@ impl Case {
                 ("best corrected distance acuity", "acuity"),
                 ("refraction", "refraction"),
                 ("pupil diameter mm", "pupil_mm"),
+                ("usable accommodation D", "accommodation_d"),
                 ("PD mm", "pd_mm"),
             ] {
                 self.fill(page, &format!("{words}: {label}"), &format!("/person/{eye}/{part}"));
@@ -204,6 +205,8 @@ impl Case {
         if self.text("/goals/0/kind") == "acuity" {
             act::choose(page, words_of("acuity"));
             self.fill(page, "Acuity to reach", "/goals/0/acuity");
+            self.fill(page, "Print to read near", "/goals/0/print");
+            self.fill(page, "Reserve times", "/goals/0/reserve_times");
             return;
         }
         // A new case comes with 20/40 there; a person who wants something else takes it away.
@@ -213,6 +216,7 @@ impl Case {
         self.fill(page, "Distance from the eye m", "/goals/0/distance_m");
         self.fill(page, "Reserve times", "/goals/0/reserve_times");
         self.fill(page, "Width to see at once m", "/goals/0/width_m");
+        self.fill(page, "Print to read near", "/goals/0/print");
     }
 
     #[track_caller]

@@ -4,6 +4,7 @@
 //! `places` goes round the page.
 
 mod access;
+mod aids;
 mod cases;
 mod entries;
 mod independent;

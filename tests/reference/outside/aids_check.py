@@ -2,7 +2,7 @@
 
 In: {"trains": [...], "rays": [...]}. A train has `parts` in the order light meets them ({"lens": D}, {"gap": m},
 {"surface": D, "before": n, "after": n}, {"glass": m, "index": n}), `distance` (m) from the thing to the first part and
-`larger`, what a screen shows larger. A ray has `surfaces` ({"at": m, "radius": m or null for a plane, "behind": n}),
+`larger`, what a screen shows larger. A ray has `surfaces` ({"at": m, "radius": m, "behind": n}),
 `before` (n), `along`, `height` (m) and `direction` (radians). Out: the equivalent viewing distance and the vergence
 demand at the end of each train, by an ABCD-matrix library; height and direction of each ray behind the last surface, by
 a tracer of real rays.
@@ -14,7 +14,7 @@ import sys
 
 import check
 import numpy
-from prysm.experimental.raytracing.spencer_and_murty import raytrace
+from prysm.experimental.raytracing.spencer_and_murty import intersect, refract
 from prysm.experimental.raytracing.surfaces import Surface
 
 LIBRARY = check.LIBRARY
@@ -48,20 +48,21 @@ def train(system):
 
 
 def ray(question):
-    behind = [surface["behind"] for surface in question["surfaces"]]
-    surfaces = []
-    for surface, index in zip(question["surfaces"], behind):
-        place = numpy.array([0.0, 0.0, surface["at"]])
-        glass = lambda wavelength, index=index: index
-        if surface["radius"] is None:
-            surfaces.append(Surface.plane("refr", P=place, n=glass))
-        else:
-            surfaces.append(Surface.conic(1 / surface["radius"], 0.0, "refr", P=place, n=glass))
-    start = numpy.array([0.0, question["height"], question["along"]])
-    direction = numpy.array([0.0, math.sin(question["direction"]), math.cos(question["direction"])])
-    places, directions = raytrace(surfaces, start, direction, 0.55, n_ambient=question["before"])
-    _, height, along = places[-1]
-    _, up, forward = directions[-1]
+    """The tracer's own steps, one surface after the other: its loop hands its refraction a normal that is not of unit
+    length, which is right only near the axis (pinned version)."""
+    place = numpy.array([[0.0, question["height"], question["along"]]])
+    direction = numpy.array([[0.0, math.sin(question["direction"]), math.cos(question["direction"])]])
+    before = question["before"]
+    for surface in question["surfaces"]:
+        at = numpy.array([0.0, 0.0, surface["at"]])
+        face = Surface.conic(1 / surface["radius"], 0.0, "refr", P=at, n=lambda wavelength: surface["behind"])
+        place, normal = intersect(place - at, direction, face.sag_normal)
+        place = place + at
+        normal = normal / numpy.linalg.norm(normal, axis=1, keepdims=True)
+        direction = refract(before, surface["behind"], direction, normal)
+        before = surface["behind"]
+    _, height, along = place[0]
+    _, up, forward = direction[0]
     return {"along": along, "height": height, "direction": math.atan2(up, forward)}
 
 

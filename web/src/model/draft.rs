@@ -139,6 +139,8 @@ pub struct EyeDraft {
     pub refraction: String,
     /// Pupil diameter.
     pub pupil_mm: String,
+    /// Accommodation that can be used, for near aids.
+    pub accommodation_d: String,
     /// Pupil centre from the middle of the bridge, looking far.
     pub pd_mm: String,
     /// Pupil centre above the lowest point of the lens.
@@ -181,6 +183,8 @@ pub struct GoalDraft {
     pub distance_m: String,
     /// Width that should be seen at once.
     pub width_m: String,
+    /// Print to read near, in any notation of print sizes, for near aids; empty when none is wanted.
+    pub print: String,
     /// Size over the least size seen.
     pub reserve_times: String,
 }

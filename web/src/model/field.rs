@@ -14,6 +14,7 @@ pub enum FieldId {
     Acuity(bool),
     Refraction(bool),
     Pupil(bool),
+    Accommodation(bool),
     Pd(bool),
     PupilHeight(bool),
     RetestLimit,
@@ -24,6 +25,7 @@ pub enum FieldId {
     GoalHeight(usize),
     GoalDistance(usize),
     GoalWidth(usize),
+    GoalPrint(usize),
     GoalReserve(usize),
     BoxWidth,
     BoxHeight,
@@ -51,6 +53,8 @@ pub enum Kind {
     Acuity,
     /// Sphere, cylinder and axis.
     Refraction,
+    /// A print size in any notation.
+    Print,
     /// A length; a bare number is in the bound's unit.
     Length(&'static Bound),
     /// A number in the bound's unit.
@@ -90,6 +94,7 @@ macro_rules! place {
             FieldId::Acuity(right) => Some(& $($mutable)? eye!(right).acuity),
             FieldId::Refraction(right) => Some(& $($mutable)? eye!(right).refraction),
             FieldId::Pupil(right) => Some(& $($mutable)? eye!(right).pupil_mm),
+            FieldId::Accommodation(right) => Some(& $($mutable)? eye!(right).accommodation_d),
             FieldId::Pd(right) => Some(& $($mutable)? eye!(right).pd_mm),
             FieldId::PupilHeight(right) => Some(& $($mutable)? eye!(right).pupil_height_mm),
             FieldId::RetestLimit => Some(& $($mutable)? $draft.person.retest_limit_log_mar),
@@ -100,6 +105,7 @@ macro_rules! place {
             FieldId::GoalHeight(index) => goal!(index, letter_height_mm),
             FieldId::GoalDistance(index) => goal!(index, distance_m),
             FieldId::GoalWidth(index) => goal!(index, width_m),
+            FieldId::GoalPrint(index) => goal!(index, print),
             FieldId::GoalReserve(index) => goal!(index, reserve_times),
             FieldId::BoxWidth => Some(& $($mutable)? $draft.fit.box_width_mm),
             FieldId::BoxHeight => Some(& $($mutable)? $draft.fit.box_height_mm),
@@ -139,7 +145,7 @@ impl FieldId {
         let of = |key: &str, label: &str, kind: Kind, assumed: Option<f64>, help: &'static str| {
             let unit = match kind {
                 Kind::Length(bound) | Kind::Number(bound) => bound.unit,
-                Kind::Words | Kind::Acuity | Kind::Refraction => "",
+                Kind::Words | Kind::Acuity | Kind::Refraction | Kind::Print => "",
             };
             FieldInfo { key: key.into(), label: label.into(), unit, kind, assumed, help }
         };
@@ -172,9 +178,17 @@ impl FieldId {
                 "refraction",
                 Kind::Refraction,
                 None,
-                "For example -2.00 -1.50 x 090. Empty: none",
+                "For example -2.00 -1.50 x 090, or with an add for near: -2.00 add +2.50. Empty: none",
             ),
             Self::Pupil(r) => eye(r, "pupil", "pupil diameter", length(&bounds::PUPIL), Some(4.0), ""),
+            Self::Accommodation(r) => eye(
+                r,
+                "accommodation",
+                "usable accommodation",
+                number(&bounds::AMPLITUDE),
+                Some(0.0),
+                "For near aids: what can be kept up while reading",
+            ),
             Self::Pd(r) => eye(
                 r,
                 "pd",
@@ -235,6 +249,14 @@ impl FieldId {
                 length(&bounds::TASK_WIDTH),
                 None,
                 "Optional: a word, a line, the whole board",
+            ),
+            Self::GoalPrint(i) => goal(
+                i,
+                "print",
+                "Print to read near",
+                Kind::Print,
+                None,
+                "Optional, for near aids: 1.6 M, N8, 12 pt Times, 1.45 mm, 20/50 at 40 cm",
             ),
             Self::GoalReserve(i) => goal(
                 i,
@@ -341,14 +363,22 @@ impl FieldId {
     /// Every box of a case with this many goals.
     #[must_use]
     pub fn all(goals: usize) -> Vec<Self> {
-        let eyes: [fn(bool) -> Self; 6] =
-            [Self::Acuity, Self::Refraction, Self::Pupil, Self::Pd, Self::PupilHeight, Self::CarrierRx];
-        let of_goal: [fn(usize) -> Self; 6] = [
+        let eyes: [fn(bool) -> Self; 7] = [
+            Self::Acuity,
+            Self::Refraction,
+            Self::Pupil,
+            Self::Accommodation,
+            Self::Pd,
+            Self::PupilHeight,
+            Self::CarrierRx,
+        ];
+        let of_goal: [fn(usize) -> Self; 7] = [
             Self::GoalName,
             Self::GoalAcuity,
             Self::GoalHeight,
             Self::GoalDistance,
             Self::GoalWidth,
+            Self::GoalPrint,
             Self::GoalReserve,
         ];
         let mut all = vec![Self::Label, Self::RetestLimit, Self::Vertex, Self::PersonNotes];

@@ -36,6 +36,16 @@ pub fn distance(length: Length) -> String {
     }
 }
 
+/// A distance near the face, to a millimetre: `8.3 cm`, `1.25 m`.
+#[must_use]
+pub fn close(length: Length) -> String {
+    if length.m() < 1.0 {
+        format!("{} cm", trimmed(length.cm(), 1))
+    } else {
+        format!("{} m", trimmed(length.m(), 2))
+    }
+}
+
 /// A width seen, in metres or centimetres.
 #[must_use]
 pub fn width(length: Length) -> String {
@@ -117,6 +127,9 @@ mod tests {
         assert_eq!(mm(Length::from_mm(32.413)), "32.4 mm");
         assert_eq!(distance(Length::from_m(6.0)), "6 m");
         assert_eq!(distance(Length::from_inches(10.0)), "25 cm (10 in)");
+        assert_eq!(close(Length::from_mm(83.3)), "8.3 cm");
+        assert_eq!(close(Length::from_mm(80.0)), "8 cm");
+        assert_eq!(close(Length::from_m(1.0)), "1 m");
         assert_eq!(dioptres(Vergence::from_dioptres(2.0)), "+2.00 D");
         assert_eq!(dioptres(Vergence::from_dioptres(-0.001)), "+0.00 D");
         assert_eq!(log_mar(LogMar::from_log(-0.0001)), "0.00 logMAR");

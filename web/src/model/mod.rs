@@ -1,5 +1,6 @@
 //! Drafts, typed entries, answers, files: everything about a case that needs neither a framework nor a browser.
 
+pub mod aids;
 pub mod answer;
 pub mod case_file;
 pub mod demo;

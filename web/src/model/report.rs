@@ -2,6 +2,8 @@
 //!
 //! The page does not use it. A value that is no number in this case is `null`.
 
+mod aids;
+
 use super::answer::{Answer, BenchRow, EyeAnswer, FieldState, FitAnswer, FitDone};
 use super::draft::{Draft, EyeChoice};
 use super::field::FieldId;
@@ -46,6 +48,7 @@ pub fn report(draft: &Draft) -> Value {
         results.extend(acuity(eye, answer.eye_answer(eye)));
     }
     for (index, goal) in answer.goals.iter().enumerate() {
+        results.extend(goal.print.map(|print| aids::print(index, &print)));
         results.extend(goal.demand.map(|demand| goal_asks(index, &goal.name, &demand)));
     }
     if let Some(needed) = &answer.needed {
@@ -60,6 +63,7 @@ pub fn report(draft: &Draft) -> Value {
         results.push(result(&format!("whole-power-{}", row.power), &name, &values, &words, &row.steps()));
     }
     results.extend(answer.bench.iter().map(telescope));
+    results.extend(answer.aids.rows.iter().map(aids::aid));
     results.extend(fit(&answer.fit));
     let undecided: Vec<Value> = answer
         .undecided

@@ -1,5 +1,6 @@
 //! Bench: which telescope.
 
+use super::aids::OtherAids;
 use super::chosen::Chosen;
 use super::{Heading, Next, Waits, choose};
 use crate::model::draft::{CorrectionChoice, EyeChoice};
@@ -27,7 +28,7 @@ pub fn BenchPlace() -> impl IntoView {
     };
     let prompts = items(PROMPTS.iter().map(|prompt| (*prompt).to_owned()).collect());
     view! {
-        <Heading place=Place::Bench purpose="Every telescope of the list against the goal. The lowest power that does it costs the least field."/>
+        <Heading place=Place::Bench purpose="Every telescope of the list against the goal, and below them the other aids. The lowest power that does it costs the least field."/>
         <p class="answer" id="bench-needed">{needed}</p>
         <div class="row">
             {choose!(case, "bench-eye", "Looks through the telescope", EyeChoice, bench.eye)}
@@ -54,6 +55,7 @@ pub fn BenchPlace() -> impl IntoView {
             </p>
         }.into_any())}
         <Chosen/>
+        <OtherAids/>
         <details class="limits"><summary>"Who does well with a telescope? Things to think about"</summary><ul>{prompts}</ul></details>
         <Next to=Place::Fit label="On to the fit"/>
     }

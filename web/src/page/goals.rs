@@ -70,13 +70,22 @@ fn OneGoal(
     };
     let boxes = live(move || {
         match kind.get() {
-        GoalKind::Acuity => view! { <Entry field=FieldId::GoalAcuity(index)/> }.into_any(),
+        GoalKind::Acuity => view! {
+            <Entry field=FieldId::GoalAcuity(index)/>
+            <div class="row">
+                <Entry field=FieldId::GoalPrint(index)/>
+                <Entry field=FieldId::GoalReserve(index)/>
+            </div>
+            <p class="help">"The reserve is that of the print; the acuity has none."</p>
+        }
+        .into_any(),
         GoalKind::Target => view! {
             <div class="row">
                 <Entry field=FieldId::GoalHeight(index)/>
                 <Entry field=FieldId::GoalDistance(index)/>
                 <Entry field=FieldId::GoalReserve(index)/>
                 <Entry field=FieldId::GoalWidth(index)/>
+                <Entry field=FieldId::GoalPrint(index)/>
             </div>
             <p class="help">
                 "Reserve: 2 for reading with ease (Cheong et al. 2002); about 1 for spotting (from memory). It is yours to set."

@@ -4,6 +4,7 @@
     reason = "the component macro makes public parts that the module re-exports under their own names"
 )]
 
+mod aids;
 mod bench;
 mod chosen;
 mod fit;

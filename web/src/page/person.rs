@@ -6,8 +6,16 @@ use crate::model::field::FieldId;
 use crate::model::format;
 use crate::model::words::INTENDED_USE;
 use crate::ui::{Entry, Missing, Place, is, live, use_case};
-use arcminute_core::acuity::retest;
+use arcminute_core::acuity::retest::{self, RetestLimit};
 use leptos::prelude::*;
+
+/// The published retest limits that are offered: from what is hoped for at best to a month between two visits.
+static OFFERED: [&RetestLimit; 4] = [
+    &retest::TRAINED_NORMAL,
+    &retest::LEGALLY_BLIND,
+    &retest::MACULAR_DEGENERATION,
+    &retest::MACULAR_DEGENERATION_MONTH,
+];
 
 /// What was measured, each eye; only one acuity is needed to begin.
 #[component]
@@ -48,6 +56,7 @@ fn OneEye(
             <Entry field=of(FieldId::Acuity)/>
             <Entry field=of(FieldId::Refraction)/>
             <Entry field=of(FieldId::Pupil)/>
+            <Entry field=of(FieldId::Accommodation)/>
             <Entry field=of(FieldId::Pd)/>
         </section>
     }
@@ -58,7 +67,7 @@ fn OneEye(
 #[component]
 fn RetestLimits() -> impl IntoView {
     let case = use_case();
-    let rows = retest::ALL
+    let rows = OFFERED
         .iter()
         .map(|row| {
             let limit = format::decimals(row.limit().log(), 2);

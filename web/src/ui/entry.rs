@@ -23,7 +23,7 @@ pub fn Entry(
     let described = format!("{help_id} {said_id}");
     let number_pad = match info.kind {
         Kind::Length(bound) | Kind::Number(bound) => 0.0 <= bound.possible.0,
-        Kind::Words | Kind::Acuity | Kind::Refraction => false,
+        Kind::Words | Kind::Acuity | Kind::Refraction | Kind::Print => false,
     };
     let unit = (!info.unit.is_empty()).then(|| view! { <span class="unit">{unit_words(info.unit)}</span> });
     view! {

@@ -66,6 +66,7 @@ fn place_of(field: FieldId) -> Place {
         | FieldId::Acuity(_)
         | FieldId::Refraction(_)
         | FieldId::Pupil(_)
+        | FieldId::Accommodation(_)
         | FieldId::RetestLimit
         | FieldId::Vertex
         | FieldId::PersonNotes
@@ -75,6 +76,7 @@ fn place_of(field: FieldId) -> Place {
         | FieldId::GoalHeight(_)
         | FieldId::GoalDistance(_)
         | FieldId::GoalWidth(_)
+        | FieldId::GoalPrint(_)
         | FieldId::GoalReserve(_) => Place::Goals,
         FieldId::CarrierRx(_) | FieldId::OrderNotes => Place::Sheets,
         FieldId::PupilHeight(_)

@@ -9,7 +9,8 @@ use leptos::prelude::*;
 #[component]
 pub fn Working(
     /// Key, unique on the page.
-    key: &'static str,
+    #[prop(into)]
+    key: String,
     /// What it is the working of.
     of: &'static str,
     /// The steps.

@@ -3,6 +3,7 @@
 
 mod browser;
 mod cpp;
+pub(crate) mod engines;
 mod npm;
 pub(crate) mod programs;
 mod python;

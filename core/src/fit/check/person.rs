@@ -3,8 +3,9 @@
 use super::{Check, CheckId, Context, Grams, Limit, Severity, WayOut, judged, mm};
 use crate::explain::{Named, Unit};
 use crate::fit::mounting::Mounting;
-use crate::fit::request::{Eye, Placement};
+use crate::fit::request::Placement;
 use crate::fit::ways_out::ROUNDING;
+use crate::refraction::Eye;
 use crate::unit::{Length, LogMar};
 
 /// The two monocular PDs may miss the binocular one by this much, in millimetres.

@@ -82,6 +82,10 @@ impl Explain for Afocal {
 /// The two lens powers of a telescope.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Lenses {
+    /// Lens to lens.
+    pub length: Length,
+    /// Magnification, with its sign.
+    pub magnification: Magnification,
     /// Power of the objective.
     pub objective: Vergence,
     /// Power of the eyepiece.
@@ -94,6 +98,15 @@ pub struct Lenses {
 ///
 /// # Errors
 /// [`Why::NoSolution`] when the magnification is 1 or 0 or the length is not above zero.
+///
+/// ```
+/// use arcminute_core::{optics::lenses_from_length, unit::{Length, Magnification}};
+/// // Smith: 10 inches and −4x take 8 and 2 inches.
+/// let lenses = lenses_from_length(Length::from_inches(10.0), Magnification::from_times(-4.0))?;
+/// assert!((lenses.objective.focal_length().inches() - 8.0).abs() < 1e-9);
+/// assert!((lenses.eyepiece.focal_length().inches() - 2.0).abs() < 1e-9);
+/// # Ok::<(), arcminute_core::Error>(())
+/// ```
 pub fn lenses_from_length(length: Length, magnification: Magnification) -> Result<Lenses, Error> {
     let m = magnification.times();
     let objective = Vergence::of_focal_length(length * (m / (m - 1.0)));
@@ -105,5 +118,62 @@ pub fn lenses_from_length(length: Length, magnification: Magnification) -> Resul
             Why::NoSolution { because: "no two lenses do this" },
         ));
     }
-    Ok(Lenses { objective, eyepiece })
+    Ok(Lenses { length, magnification, objective, eyepiece })
+}
+
+#[cfg(feature = "alloc")]
+impl Explain for Lenses {
+    fn steps(&self) -> Vec<Step> {
+        let inputs = [
+            Named::new("M", self.magnification.times(), Unit::Times),
+            Named::new("d", self.length.mm(), Unit::Millimetre),
+        ];
+        let dioptres = |symbol, power: Vergence| Named::new(symbol, power.dioptres(), Unit::Dioptre);
+        alloc::vec![
+            Step::formula(&formula::OBJECTIVE_FROM_LENGTH, dioptres("F_o", self.objective), inputs),
+            Step::formula(&formula::EYEPIECE_FROM_LENGTH, dioptres("F_e", self.eyepiece), inputs),
+        ]
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use alloc::format;
+    use alloc::string::ToString;
+
+    #[test]
+    fn what_no_two_lenses_do_is_told() {
+        let lenses = |millimetres: f64, times: f64| {
+            lenses_from_length(Length::from_mm(millimetres), Magnification::from_times(times))
+        };
+        for (millimetres, times, read) in [
+            (50.0, 1.0, "1 x in 50 mm"),
+            (50.0, 0.0, "0 x in 50 mm"),
+            (0.0, 4.0, "4 x in 0 mm"),
+            (-9.0, 4.0, "4 x in -9 mm"),
+        ] {
+            let error = lenses(millimetres, times).expect_err(read);
+            assert_eq!(
+                error.to_string(),
+                format!("telescope `{read}` has no solution: no two lenses do this")
+            );
+            assert_eq!(error.hint().to_string(), "change one of the values it depends on");
+        }
+        assert!(lenses(f64::NAN, 4.0).is_err() && lenses(50.0, f64::NAN).is_err(), "no numbers");
+    }
+
+    #[test]
+    fn lenses_without_a_tube_are_told() {
+        let d = Vergence::from_dioptres;
+        let made = |objective: f64, eyepiece: f64| {
+            Telescope::from_lenses(d(objective), d(eyepiece), Length::from_mm(20.0))
+        };
+        let error = made(20.0, -20.0).expect_err("no length");
+        let told = "telescope `20 D and -20 D` has no solution: the lenses leave no tube between them";
+        assert_eq!(error.to_string(), told);
+        assert!(made(40.0, -20.0).is_err(), "the eyepiece before the objective");
+        assert!(made(0.0, 40.0).is_err() && made(f64::NAN, 40.0).is_err(), "no lens");
+        assert!(made(20.0, -20.1).is_ok(), "a quarter of a millimetre");
+    }
 }

@@ -1,6 +1,6 @@
 //! Where a refraction goes when a telescope stands in front of the eye.
 
-use super::Telescope;
+use super::{Afocal, Telescope};
 use crate::error::{Error, Why};
 #[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
@@ -61,6 +61,10 @@ impl Explain for AtEyepiece {
 /// A correction worn on the objective of a telescope whose tube stays as it is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CorrectionOnObjective {
+    /// The telescope without it, set for far.
+    pub afocal: Afocal,
+    /// Ametropia K, in the plane of the eyepiece.
+    pub ametropia: Vergence,
     /// Lens needed on the objective.
     pub cap: Vergence,
     /// What the short rule `K/M²` says; exact only for ametropia referred to the exit pupil.
@@ -75,6 +79,18 @@ pub struct CorrectionOnObjective {
 ///
 /// # Errors
 /// [`Why::NoSolution`] when `M² + d·M·K` is not above zero: so strong an ametropia no lens there corrects.
+///
+/// ```
+/// use arcminute_core::optics::{Telescope, correction_on_objective};
+/// use arcminute_core::unit::{Length, Vergence};
+/// let d = Vergence::from_dioptres;
+/// // 4x Keplerian, −8 D: −0.444 D, where the short rule says −0.500 (computed).
+/// let keplerian = Telescope::from_lenses(d(20.0), d(80.0), Length::from_mm(12.0))?;
+/// let correction = correction_on_objective(&keplerian, d(-8.0))?;
+/// assert!((correction.cap.dioptres() + 0.4444).abs() < 5e-5);
+/// assert!((correction.short_rule.dioptres() + 0.5).abs() < 1e-12);
+/// # Ok::<(), arcminute_core::Error>(())
+/// ```
 pub fn correction_on_objective(
     telescope: &Telescope,
     ametropia_at_eyepiece: Vergence,
@@ -92,8 +108,52 @@ pub fn correction_on_objective(
         .then(&telescope.afocal_train())?
         .then(&Train::new([lens(-ametropia_at_eyepiece)]))?;
     Ok(CorrectionOnObjective {
+        afocal,
+        ametropia: ametropia_at_eyepiece,
         cap,
         short_rule: Vergence::from_dioptres(k / (m * m)),
         magnification: Magnification::from_times(view(&train, Sight::Far).enlargement),
     })
+}
+
+#[cfg(feature = "alloc")]
+impl Explain for CorrectionOnObjective {
+    fn steps(&self) -> Vec<Step> {
+        let dioptres = |symbol, power: Vergence| Named::new(symbol, power.dioptres(), Unit::Dioptre);
+        let times = |symbol, value: Magnification| Named::new(symbol, value.times(), Unit::Times);
+        let (m, k) = (times("M", self.afocal.magnification), dioptres("K", self.ametropia));
+        let d = Named::new("d", self.afocal.length.mm(), Unit::Millimetre);
+        let cap = dioptres("C", self.cap);
+        let lenses = [dioptres("F_o", self.afocal.objective), dioptres("F_e", self.afocal.eyepiece), k, cap];
+        let mut steps = self.afocal.steps();
+        steps.extend([
+            Step::formula(&formula::CAP_FOR_AMETROPIA, cap, [m, d, k]),
+            Step::formula(&formula::CAP_SHORT_RULE, dioptres("C_rule", self.short_rule), [m, k]),
+            Step::formula(&formula::POWER_WITH_CAP, times("M_cap", self.magnification), lenses),
+        ]);
+        steps
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use alloc::string::ToString;
+
+    #[test]
+    fn too_much_for_a_lens_on_the_objective_is_told() -> Result<(), Error> {
+        let d = Vergence::from_dioptres;
+        // M² + d·M·K is zero at K = −M/d: 64 D for this one.
+        let keplerian = Telescope::from_lenses(d(20.0), d(80.0), Length::from_mm(12.0))?;
+        for power in [64.0, 65.0] {
+            let error = correction_on_objective(&keplerian, d(power)).expect_err("too much");
+            let told = "has no solution: no lens on the objective corrects so much";
+            assert_eq!(error.to_string(), alloc::format!("ametropia `{power} D` {told}"));
+            assert_eq!(error.hint().to_string(), "change one of the values it depends on");
+        }
+        assert!(correction_on_objective(&keplerian, d(63.9)).is_ok(), "just not too much");
+        assert!(correction_on_objective(&keplerian, d(f64::NAN)).is_err(), "no number");
+        assert_eq!(correction_on_objective(&keplerian, d(-8.0))?.steps().len(), 7);
+        Ok(())
+    }
 }

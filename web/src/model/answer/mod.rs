@@ -1,11 +1,13 @@
 //! Everything that follows from a draft, derived anew at each change and never stored.
 
+mod aids;
 mod bench;
 mod fit;
 mod person;
 mod reader;
 mod undecided;
 
+pub use aids::{AidDoes, AidRow, AidsAnswer};
 pub use bench::{BenchRow, PowerRow, Steps};
 pub use fit::{FitAnswer, FitDone};
 pub use person::{EyeAnswer, GoalAnswer};
@@ -54,6 +56,8 @@ pub struct Answer {
     pub chosen: Option<usize>,
     /// The next ones in power to the chosen one.
     pub steps: Steps,
+    /// What aids other than telescopes would do.
+    pub aids: AidsAnswer,
     /// The fit.
     pub fit: FitAnswer,
     /// What missing entries leave undecided.
@@ -82,6 +86,7 @@ impl Answer {
         let lowest = bench::lowest(&bench);
         let chosen = bench.iter().position(|row| row.device.id == draft.bench.telescope);
         let steps = chosen.map(|chosen| Steps::around(&bench, chosen)).unwrap_or_default();
+        let aids = aids::aids((eye, viewing), retest_limit, vertex, (goal, goals.get(goal)));
         let device = super::devices::by_id(&draft.bench.telescope);
         let fit = fit::fit(&mut reader, draft, &right, &left, vertex, device);
         person::words(&mut reader);
@@ -100,6 +105,7 @@ impl Answer {
             lowest,
             chosen,
             steps,
+            aids,
             fit,
             undecided: Vec::new(),
         };

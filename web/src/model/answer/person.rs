@@ -4,6 +4,7 @@ use super::reader::Reader;
 use crate::model::draft::{EyeChoice, GoalKind};
 use crate::model::field::FieldId;
 use arcminute_core::acuity::{Notation, Reading, Scale};
+use arcminute_core::print::SizedPrint;
 use arcminute_core::task::{Demand, Goal, Target, demand};
 use arcminute_core::unit::{Length, LogMar, Vergence};
 
@@ -14,8 +15,12 @@ pub struct EyeAnswer {
     pub acuity: Option<Reading>,
     /// Sphere and cylinder at the spectacle plane; both zero when the box is empty, `None` when it is not usable.
     pub refraction: Option<(Vergence, Vergence)>,
+    /// Addition for near, if one was written with the refraction.
+    pub add: Option<Vergence>,
     /// Pupil diameter.
     pub pupil: Option<Length>,
+    /// Accommodation that can be used.
+    pub accommodation: Option<Vergence>,
     /// Monocular PD.
     pub pd: Option<Length>,
     /// Pupil height.
@@ -31,6 +36,10 @@ pub struct GoalAnswer {
     pub demand: Option<Demand>,
     /// Width to be seen at once.
     pub width: Option<Length>,
+    /// Print to read near, if it was asked for.
+    pub print: Option<SizedPrint>,
+    /// Size over the least size seen that is wanted.
+    pub reserve: Option<f64>,
     /// What is still needed.
     pub missing: Vec<FieldId>,
 }
@@ -63,10 +72,13 @@ impl EyeAnswer {
 pub(super) fn eye(reader: &mut Reader<'_>, eye: EyeChoice) -> EyeAnswer {
     let of = |make| FieldId::of_eye(make, eye);
     reader.refraction(of(FieldId::CarrierRx));
+    let refraction = reader.refraction(of(FieldId::Refraction));
     EyeAnswer {
         acuity: reader.acuity(of(FieldId::Acuity)),
-        refraction: reader.refraction(of(FieldId::Refraction)),
+        refraction: refraction.map(|(sphere, cylinder, _)| (sphere, cylinder)),
+        add: refraction.and_then(|(_, _, add)| add),
         pupil: reader.length(of(FieldId::Pupil)),
+        accommodation: reader.number(of(FieldId::Accommodation)).map(Vergence::from_dioptres),
         pd: reader.length(of(FieldId::Pd)),
         pupil_height: reader.length(of(FieldId::PupilHeight)),
     }
@@ -93,6 +105,7 @@ fn goal(reader: &mut Reader<'_>, index: usize) -> GoalAnswer {
     let distance = reader.length(FieldId::GoalDistance(index));
     let reserve = reader.number(FieldId::GoalReserve(index));
     let width = reader.length(FieldId::GoalWidth(index));
+    let print = reader.print(FieldId::GoalPrint(index));
     let name = if typed_name.is_empty() { format!("Goal {}", index + 1) } else { typed_name };
     match kind {
         GoalKind::Acuity => {
@@ -101,6 +114,8 @@ fn goal(reader: &mut Reader<'_>, index: usize) -> GoalAnswer {
                 name,
                 demand: acuity.map(|acuity| demand(Goal::Acuity(acuity))),
                 width: None,
+                print,
+                reserve,
                 missing,
             }
         }
@@ -114,7 +129,7 @@ fn goal(reader: &mut Reader<'_>, index: usize) -> GoalAnswer {
             let asked = height.zip(distance).zip(reserve).map(|((height, distance), reserve)| {
                 demand(Goal::Target(Target { height, distance, reserve }))
             });
-            GoalAnswer { name, demand: asked, width, missing }
+            GoalAnswer { name, demand: asked, width, print, reserve, missing }
         }
     }
 }

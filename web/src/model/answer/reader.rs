@@ -6,6 +6,8 @@ use crate::model::field::{FieldId, Kind};
 use crate::model::format;
 use arcminute_core::acuity::{Acuity, BareNumber, Notation, Parsed, Reading, Scale, written};
 use arcminute_core::bounds::Bound;
+use arcminute_core::print::{self, NRule, SizedPrint};
+use arcminute_core::refraction::Prescription;
 use arcminute_core::unit::{Length, Vergence};
 use arcminute_core::{Error, Why};
 
@@ -192,16 +194,40 @@ impl<'a> Reader<'a> {
         self.keep(field, FieldState::Empty { assumed: words }, assumed)
     }
 
-    /// Sphere and cylinder; both zero for an empty box.
-    pub(super) fn refraction(&mut self, field: FieldId) -> Option<(Vergence, Vergence)> {
-        let zero = (Vergence::ZERO, Vergence::ZERO);
+    /// The print, by the usual rule where N notation is written.
+    pub(super) fn print(&mut self, field: FieldId) -> Option<SizedPrint> {
+        match entry::print(field.text(self.draft)) {
+            print::Parsed::Empty => self.keep(field, FieldState::Empty { assumed: None }, None),
+            print::Parsed::Understood(read) => match read.size(NRule::Convention) {
+                Ok(sized) => {
+                    let state = FieldState::Understood { echo: print_words(&sized), unusual: None };
+                    self.keep(field, state, Some(sized))
+                }
+                Err(error) => self.keep(field, FieldState::refused(&error), None),
+            },
+            print::Parsed::Ask { choices } => {
+                let question = "This can mean more than one size. Choose what is meant.".into();
+                let choices = choices
+                    .iter()
+                    .map(|choice| Choice { label: choice.to_string(), text: choice.to_string() })
+                    .collect();
+                self.keep(field, FieldState::Ask { question, choices }, None)
+            }
+            print::Parsed::Refused(error) => self.keep(field, FieldState::refused(&error), None),
+        }
+    }
+
+    /// Sphere, cylinder and add; zero and no add for an empty box.
+    pub(super) fn refraction(&mut self, field: FieldId) -> Option<(Vergence, Vergence, Option<Vergence>)> {
+        let zero = (Vergence::ZERO, Vergence::ZERO, None);
         match entry::refraction(field.text(self.draft)) {
             entry::RefractionEntry::Empty => {
                 self.keep(field, FieldState::Empty { assumed: None }, Some(zero))
             }
-            entry::RefractionEntry::Understood { refraction, unusual } => {
-                let state = FieldState::Understood { echo: refraction.to_string(), unusual };
-                self.keep(field, state, Some((refraction.sphere, refraction.cylinder)))
+            entry::RefractionEntry::Understood { refraction, add, unusual } => {
+                let echo = Prescription { refraction, add }.to_string();
+                let state = FieldState::Understood { echo, unusual };
+                self.keep(field, state, Some((refraction.sphere, refraction.cylinder, add)))
             }
             entry::RefractionEntry::Ask { choices } => {
                 let question = "The sign or the decimal point is missing. Choose what is meant.".into();
@@ -255,6 +281,12 @@ fn reading_words(reading: &Reading) -> String {
             ways.join(" = ")
         }
     }
+}
+
+fn print_words(sized: &SizedPrint) -> String {
+    let (print, m) = (sized.print.to_string(), format!("{} M", format::trimmed(sized.size.m_units(), 2)));
+    let height = format!("x-height {} mm", format::decimals(sized.height.mm(), 2));
+    if print == m { format!("{m}, {height}") } else { format!("{print} = {m}, {height}") }
 }
 
 fn meaning(acuity: &Acuity) -> Choice {

@@ -23,6 +23,7 @@ pub use plain::normalise;
 pub use refraction::{RefractionEntry, prescription, refraction};
 
 use arcminute_core::acuity::{self, BareNumber};
+use arcminute_core::print;
 
 /// What an acuity box says; see [`acuity::parse`].
 ///
@@ -37,5 +38,21 @@ pub fn acuity(text: &str, bare: BareNumber) -> acuity::Parsed {
     match plain::plain("acuity", text) {
         Ok(plain) => acuity::parse(&plain, bare),
         Err(error) => acuity::Parsed::Refused(error),
+    }
+}
+
+/// What a print box says; see [`print::parse`](print::parse()).
+///
+/// ```
+/// use arcminute_core::print::Parsed;
+/// use arcminute_web::model::entry;
+/// assert!(matches!(entry::print("1,6 M"), Parsed::Understood(_)));
+/// assert!(matches!(entry::print("8"), Parsed::Ask { .. }));
+/// ```
+#[must_use]
+pub fn print(text: &str) -> print::Parsed {
+    match plain::plain("print size", text) {
+        Ok(plain) => print::parse(&plain),
+        Err(error) => print::Parsed::Refused(error),
     }
 }

@@ -4,6 +4,7 @@ use super::plain::plain;
 use arcminute_core::Error;
 use arcminute_core::bounds;
 use arcminute_core::refraction::{self as core_refraction, Parsed, Prescription, Refraction};
+use arcminute_core::unit::Vergence;
 
 /// What a refraction box says.
 #[derive(Clone, Debug, PartialEq)]
@@ -14,6 +15,8 @@ pub enum RefractionEntry {
     Understood {
         /// Sphere, cylinder, axis.
         refraction: Refraction,
+        /// The addition for near, if one was written.
+        add: Option<Vergence>,
         /// Said beside it when something about it is seldom met or is not used.
         unusual: Option<String>,
     },
@@ -26,22 +29,24 @@ pub enum RefractionEntry {
     Refused(Error),
 }
 
-/// What a refraction box says: sphere, cylinder and axis; an add is understood but plays no part.
+/// What a refraction box says: sphere, cylinder and axis, and an add for near where there is one.
 ///
 /// See [`arcminute_core::refraction::parse()`] for what may be written.
 ///
 /// ```
 /// use arcminute_web::model::entry::{RefractionEntry, refraction};
-/// let RefractionEntry::Understood { refraction, unusual: None } = refraction("+2,00 −1,50 × 090") else { panic!() };
+/// let RefractionEntry::Understood { refraction, .. } = refraction("+2,00 −1,50 × 090") else { panic!() };
 /// assert_eq!(refraction.to_string(), "+2.00 -1.50 x090");
 /// ```
 #[must_use]
 pub fn refraction(text: &str) -> RefractionEntry {
     match prescription(text) {
         Parsed::Empty => RefractionEntry::Empty,
-        Parsed::Understood(read) => {
-            RefractionEntry::Understood { refraction: read.refraction, unusual: remarks(&read) }
-        }
+        Parsed::Understood(read) => RefractionEntry::Understood {
+            refraction: read.refraction,
+            add: read.add,
+            unusual: remarks(&read),
+        },
         Parsed::Ask { choices } => RefractionEntry::Ask { choices: choices.into_iter().collect() },
         Parsed::Refused(error) => RefractionEntry::Refused(error),
     }
@@ -78,9 +83,6 @@ fn remarks(read: &Prescription) -> Option<String> {
     }
     if read.has_axis_without_cylinder() {
         remarks.push("There is an axis but no cylinder. It is used as typed.".into());
-    }
-    if let Some(add) = read.add {
-        remarks.push(format!("The add {} plays no part here.", Refraction::of_sphere(add)));
     }
     (!remarks.is_empty()).then(|| remarks.join(" "))
 }

@@ -1,10 +1,12 @@
 //! The answer in the words and numbers that the screen and the paper show.
 
+mod aids;
 mod bench;
 mod fit;
 mod ladder;
 mod sheet;
 
+pub use aids::{AidCard, aid_card, aid_places};
 pub use bench::{Row, chosen_facts, chosen_notes, near, prediction_words, row, step_words};
 pub use fit::{CheckShown, checks, marks};
 pub use ladder::{PowerShown, powers};
@@ -14,7 +16,7 @@ pub use sheet::{Sheet, SheetSection, sheet};
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Shown {
     /// Stable key: the element's id on the page.
-    pub key: &'static str,
+    pub key: String,
     /// What it is.
     pub what: String,
     /// The value with its unit.
@@ -25,11 +27,11 @@ pub struct Shown {
 
 impl Shown {
     pub(super) fn new(
-        key: &'static str,
+        key: impl Into<String>,
         what: impl Into<String>,
         value: impl Into<String>,
         note: impl Into<String>,
     ) -> Self {
-        Self { key, what: what.into(), value: value.into(), note: note.into() }
+        Self { key: key.into(), what: what.into(), value: value.into(), note: note.into() }
     }
 }

@@ -225,6 +225,10 @@ fn lenses(draft: &Draft, answer: &Answer) -> Vec<(String, String)> {
         match (state(FieldId::CarrierRx), state(FieldId::Refraction)) {
             (FieldState::Understood { echo, .. }, _) => echo,
             (carrier, _) if carrier.is_trouble() => BLANK.into(),
+            // The refraction's add belongs in a lens that has a place for it.
+            (_, FieldState::Understood { echo, .. }) if draft.fit.carrier == CarrierChoice::SingleVision => {
+                echo.split(" add ").next().unwrap_or_default().to_owned()
+            }
             (_, FieldState::Understood { echo, .. }) => echo,
             (_, refraction) if refraction.is_trouble() => BLANK.into(),
             _ => "plano (no refraction entered)".into(),

@@ -12,6 +12,12 @@ pub enum Where {
     Fit,
     /// Beside predictions.
     Prediction,
+    /// Beside an aid with a plus lens.
+    PlusLens,
+    /// Beside an aid that shows the surroundings otherwise than they are.
+    Standing,
+    /// Beside an aid that works near to the face.
+    Close,
 }
 
 /// A caution: a few words in front, a sentence behind.
@@ -46,6 +52,21 @@ pub static CAUTIONS: &[Caution] = &[
         head: "Driving",
         text: "Local law and the licensing authority decide whether it may be used at the wheel. Nothing here says that anyone is fit to drive.",
         place: Where::Telescope,
+    },
+    Caution {
+        head: "Sun and fire",
+        text: "Never look at or near the sun through it, and keep it covered and out of sunlight when not in use: a plus lens injures the eye and sets things alight.",
+        place: Where::PlusLens,
+    },
+    Caution {
+        head: "Not for walking",
+        text: "Sit or stand still while looking through it; do not walk, climb stairs or work machines: distances look wrong or the far is blurred.",
+        place: Where::Standing,
+    },
+    Caution {
+        head: "Working distance",
+        text: "It is sharp only near the distance said, and so near the head shades the page: show how the distance is kept and where the lamp stands.",
+        place: Where::Close,
     },
     Caution {
         head: "Trial first",

@@ -112,7 +112,7 @@ impl Everyday {
     /// The height (or width, by [`Everyday::part`]); of a thing given as an angle, at its usual distance.
     ///
     /// ```
-    /// use arcminute_core::target::ALL;
+    /// use arcminute_core::everyday::ALL;
     /// let label = ALL.iter().find(|row| row.id == "food-label").expect("in the table");
     /// let least = label.height().and_then(|height| height.least).expect("a least x-height");
     /// assert!((least.mm() - 1.2).abs() < 1e-12);

@@ -68,7 +68,7 @@ impl EverydayDemand {
 /// of details (a face), [`Why::OutOfRange`] outside [`bounds::TASK_DISTANCE`] and [`bounds::RESERVE`].
 ///
 /// ```
-/// use arcminute_core::target::{ALL, everyday_demand};
+/// use arcminute_core::everyday::{ALL, everyday_demand};
 /// // A text message of 1.1 M at 36.2 cm: logMAR 0.48 (computed).
 /// let message = ALL.iter().find(|row| row.id == "phone-message").expect("in the table");
 /// assert!((everyday_demand(message, None, 1.0)?.to_reach().log() - 0.48).abs() < 0.005);
@@ -140,8 +140,8 @@ impl Explain for EverydayDemand {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::everyday::ALL;
     use crate::math;
-    use crate::target::ALL;
     use alloc::string::ToString;
 
     fn row(id: &str) -> &'static Everyday {

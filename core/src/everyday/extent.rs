@@ -40,7 +40,7 @@ impl<T: Copy> Extent<T> {
     /// The figure to reckon with: the usual one, else the least, else the most.
     ///
     /// ```
-    /// use arcminute_core::target::Extent;
+    /// use arcminute_core::everyday::Extent;
     /// assert_eq!(Extent::mean(1.1, 0.7, 2.1).one(), Some(1.1));
     /// assert_eq!(Extent::between(1.0, 4.0).one(), Some(1.0));
     /// assert_eq!(Extent::at_most(4.0).one(), Some(4.0));
