@@ -1,6 +1,15 @@
 //! How much an eye can focus at an age, how much of it can be used, and what addition is left to give.
 //!
+//! An eye in focus for far focuses nearer by adding power, less with each year. What it cannot add a lens has to.
+//!
+//! ```text
+//!   print |<------- x -------->| eye      demand A = 1000 / x, in dioptres for millimetres
+//!                                         A = accommodation used + addition
+//! ```
+//!
 //! Age is a poor measure of one person: a measured amplitude is better. Powers are at the spectacle plane.
+//!
+//! Then read [`crate::refraction`]: the lenses that are worn already.
 
 use crate::bounds;
 use crate::error::Error;

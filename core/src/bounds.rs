@@ -2,6 +2,8 @@
 //!
 //! Outside `possible` a value is refused; outside `usual` it is used, and the page says that it is unusual. Messages,
 //! test grids and the page's own hints read this table.
+//!
+//! Then read [`crate::error`]: how a value is refused.
 
 use crate::error::{Error, Why};
 

@@ -1,7 +1,9 @@
 //! A finished lens against its order.
 //!
-//! The limits are those of [`tolerance`](crate::tolerance): a summary of one text of one standard, to be shown as such.
+//! The limits are those of [`crate::tolerance`]: a summary of one text of one standard, to be shown as such.
 //! A clinic may put its own in their place. Nothing is claimed for standards whose tables were not read.
+//!
+//! Then read [`crate::explain`]: how every number above shows where it comes from.
 
 use crate::error::{Error, Why};
 use crate::math;

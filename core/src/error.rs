@@ -1,4 +1,9 @@
 //! What can be wrong with a value, as data; the words stand in one place, [`Error`]'s `Display` and [`Error::hint`].
+//!
+//! A refusal names the quantity in the words of the trade, shows what was read, and says what to do. Nothing that
+//! cannot be understood becomes a number.
+//!
+//! Then read [`mod@crate::unit`]: the quantities themselves.
 
 use arrayvec::ArrayString;
 use core::fmt::{self, Write as _};

@@ -1,4 +1,17 @@
 //! The power a goal needs, what an aid should reach, and how likely.
+//!
+//! An aid that makes a thing M times as large should let a person read letters M times as small. A second measurement
+//! never gives quite the same as the first, so what is predicted is the middle of a band, and a chance.
+//!
+//! ```text
+//!   logMAR   1.0 ── now                            lower is better
+//!             |   − log10|M|
+//!            0.4 ── with the aid     ┬ worst: + retest limit
+//!             ·                      │
+//!            0.3 ── goal             ┴ best:  − retest limit
+//! ```
+//!
+//! Then read [`crate::steadiness`]: what motion takes from it.
 
 #[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};

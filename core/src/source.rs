@@ -1,4 +1,9 @@
 //! Every work that a number here rests on, cited once, and how well each is known.
+//!
+//! A number is worth what stands behind it. [`Standing`] says whether it was read, follows from definitions, is what
+//! the trade does, is remembered, or was chosen here; nothing of unknown standing is in the table.
+//!
+//! Then read [`crate::bounds`]: what values are taken at all.
 
 /// How a value is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

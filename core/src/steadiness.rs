@@ -6,6 +6,8 @@
 //!
 //! Magnification is *as seen* in this file: positive for an upright image, behind erecting prisms too, and negative for
 //! an inverted one, unlike in the formulas of lenses, where a Keplerian's stays negative.
+//!
+//! Then read [`crate::convergence`]: what two eyes do behind lenses.
 
 use crate::bounds;
 use crate::error::{Error, Why};

@@ -1,4 +1,10 @@
 //! What a wish asks of the eye, as an angle.
+//!
+//! A goal is an acuity to reach, or a thing of a height at a distance. Both come down to the smallest detail that has
+//! to be seen, and to the acuity that sees it with the reserve wanted. Heights are of things five details high; the
+//! distance ends at the eye.
+//!
+//! Then read [`crate::optics`]: what lenses do to that angle.
 
 #[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};

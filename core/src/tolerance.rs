@@ -2,6 +2,8 @@
 //!
 //! From a summary of the 2015 text of ANSI Z80.1 ([`source::ANSI_Z80_1`]), single vision and multifocal lenses. The
 //! standard itself was not read, and a later edition exists.
+//!
+//! Then read [`crate::delivery`], which holds a lens against these limits.
 
 use crate::math;
 use crate::source::{self, Source};

@@ -1,8 +1,8 @@
 //! Functional scores: what acuity and field of two eyes come to on a scale of 100 points.
 //!
 //! The scale of acuity and the weights of the eyes were read in the guides
-//! ([`source::AMA_GUIDES`](crate::source::AMA_GUIDES)); the grid of the field and the sum of both are from memory
-//! ([`source::AMA_MEMORY`](crate::source::AMA_MEMORY)), and [`CAUTIONS`] go beside them. A score is a statistical
+//! ([`crate::source::AMA_GUIDES`]); the grid of the field and the sum of both are from memory
+//! ([`crate::source::AMA_MEMORY`]), and [`CAUTIONS`] go beside them. A score is a statistical
 //! estimate of ability, no judgement of a person. Points are pure numbers.
 
 use super::cautions::Caution;
@@ -22,7 +22,7 @@ use alloc::vec::Vec;
 pub static CAUTIONS: &[Caution] = &[Caution::FromMemory];
 
 /// Most points by which other losses may be reckoned in; how is left to the one who rates
-/// ([`source::AMA_GUIDES`](crate::source::AMA_GUIDES)).
+/// ([`crate::source::AMA_GUIDES`]).
 pub const MOST_ADJUSTMENT: f64 = 15.0;
 
 /// Something of both eyes together and of each alone.
@@ -79,8 +79,8 @@ fn acuity_points(reading: &Reading) -> Result<AcuityPoints, Error> {
 /// The functional acuity score of both eyes and each.
 ///
 /// Light perception and none have no logarithm; their score is the foot of the scale, 0 (from memory,
-/// [`source::AMA_MEMORY`](crate::source::AMA_MEMORY)). Source of the rest:
-/// [`source::AMA_GUIDES`](crate::source::AMA_GUIDES).
+/// [`crate::source::AMA_MEMORY`]). Source of the rest:
+/// [`crate::source::AMA_GUIDES`].
 ///
 /// # Errors
 /// [`Why::NotUsableInSum`] for fingers and hand motion, which have no logarithm and may lie above the foot; as
@@ -109,7 +109,7 @@ pub fn functional_acuity(read: Eyes<Reading>) -> Result<FunctionalAcuity, Error>
 }
 
 /// Directions of the ten meridians of the field grid, counted from the right, upward positive: two in each upper
-/// quadrant, three in each lower one ([`source::AMA_MEMORY`](crate::source::AMA_MEMORY)).
+/// quadrant, three in each lower one ([`crate::source::AMA_MEMORY`]).
 #[must_use]
 pub fn meridians() -> [Angle; 10] {
     [25.0, 65.0, 115.0, 155.0, 195.0, 225.0, 255.0, 285.0, 315.0, 345.0].map(Angle::from_degrees)
@@ -127,7 +127,7 @@ pub struct MeridianPoints {
 impl MeridianPoints {
     /// All that lie within this radius from fixation, none of them in a gap of the field.
     ///
-    /// Source: [`source::AMA_MEMORY`](crate::source::AMA_MEMORY).
+    /// Source: [`crate::source::AMA_MEMORY`].
     ///
     /// # Errors
     /// [`Why::OutOfRange`] outside [`bounds::FIELD_RADIUS`].
@@ -166,7 +166,7 @@ pub struct FieldPoints {
 
 /// The visual field score of points seen on ten meridians.
 ///
-/// Source: [`source::AMA_MEMORY`](crate::source::AMA_MEMORY); that the central 10 degrees weigh more was read.
+/// Source: [`crate::source::AMA_MEMORY`]; that the central 10 degrees weigh more was read.
 ///
 /// # Errors
 /// [`Why::OutOfRange`] for more than five points inside or outside.
@@ -206,7 +206,7 @@ pub struct FunctionalVision {
 
 /// The functional vision score from acuity and fields.
 ///
-/// Source: [`source::AMA_MEMORY`](crate::source::AMA_MEMORY).
+/// Source: [`crate::source::AMA_MEMORY`].
 ///
 /// ```
 /// use arcminute_core::acuity::functional::{Eyes, MeridianPoints, field_points, functional_acuity, functional_vision};

@@ -118,8 +118,8 @@ pub static ALL: [&GroupMean; 4] =
 ///
 /// For fingers only where one of the studies showed them, 25 to 35 cm; the other study is listed beside it.
 ///
-/// Sources: [`source::SCHULZE_BONSEL_2006`](crate::source::SCHULZE_BONSEL_2006),
-/// [`source::LANGE_2009`](crate::source::LANGE_2009).
+/// Sources: [`crate::source::SCHULZE_BONSEL_2006`],
+/// [`crate::source::LANGE_2009`].
 ///
 /// # Errors
 /// [`Why::NotUsableInSum`] for light perception and none, and for fingers at another or no recorded distance.

@@ -104,7 +104,7 @@ pub struct TwoDistanceRule {
 }
 
 /// The study protocol: 20 letters at 4 m are enough; 30 credited; six lines of five at 1 m, with 0.75 D added.
-/// The 20 and the six lines are from memory ([`source::TWO_DISTANCE_SCORE`]).
+/// The 20 and the six lines are from memory ([`crate::source::TWO_DISTANCE_SCORE`]).
 impl Default for TwoDistanceRule {
     fn default() -> Self {
         Self { enough: 20, credited: 30, near_most: 30 }
@@ -193,7 +193,7 @@ pub fn letter_score(log_mar: LogMar) -> f64 {
 }
 
 /// Visual acuity score (VAS, or visual acuity rating), `100 − 50·logMAR`; 100 is 20/20
-/// ([`source::DICOM_ACUITY`], RR.2.2).
+/// ([`crate::source::DICOM_ACUITY`], RR.2.2).
 #[must_use]
 pub fn visual_acuity_score(log_mar: LogMar) -> f64 {
     100.0 - 50.0 * log_mar.log()

@@ -1,5 +1,16 @@
 //! Acuity: what was recorded, in its own notation, and the logarithm that sums are done with.
 //!
+//! A person sees small things as well as the smallest detail that is still told apart, and that detail is an angle: the
+//! minimum angle of resolution, MAR. A letter is five such details high.
+//!
+//! ```text
+//!   █████ ─┬─
+//!   █      │
+//!   ████   h = 5·d |<--------- D --------->| eye     MAR = 2·atan(d / 2D), in minutes of arc
+//!   █      │                                         logMAR = log10(MAR)
+//!   █████ ─┴─
+//! ```
+//!
 //! * [`parse`] reads trade notation (`20/200-2`, `6/60`, `logMAR 1.0`, `35 letters`, `CF 1 m`) and says what it read;
 //!   a bare `0.1` is asked about, never guessed.
 //! * [`Acuity`] keeps the notation beside the logarithm, so that a record shows what was written.
@@ -14,6 +25,8 @@
 //! * [`group_means`] lists what studies measured where no letter is read, for those who ask.
 //!
 //! Higher logMAR is worse; 0 is 20/20, 1 is 20/200.
+//!
+//! Then read [`crate::print`]: how large the letters of a page are.
 
 pub mod ability;
 mod ask;

@@ -146,6 +146,12 @@ impl Acuity {
     ///
     /// # Errors
     /// [`Why::OutOfRange`] outside [`bounds::LOG_MAR`].
+    ///
+    /// ```
+    /// use arcminute_core::{acuity::Acuity, unit::LogMar};
+    /// assert_eq!(Acuity::of_log_mar(LogMar::from_log(1.0))?.log_mar.log(), 1.0);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     pub fn of_log_mar(value: LogMar) -> Result<Self, Error> {
         Self::of(Notation::LogMar { value, letters: 0 })
     }

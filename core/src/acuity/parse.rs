@@ -49,6 +49,14 @@ impl Reading {
     ///
     /// # Errors
     /// [`Why::NotUsableInSum`] for a category; [`Category::published_mean`] must be asked for by name.
+    ///
+    /// ```
+    /// use arcminute_core::acuity::{BareNumber, Category, Parsed, Reading, parse};
+    /// let Parsed::Understood(read) = parse("6/60", BareNumber::Ask) else { unreachable!() };
+    /// assert_eq!(read.measured()?.log_mar.log(), 1.0);
+    /// assert!(Reading::Category(Category::LightPerception).measured().is_err());
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     pub fn measured(&self) -> Result<Acuity, Error> {
         match self {
             Self::Measured(acuity) => Ok(*acuity),

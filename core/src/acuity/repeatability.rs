@@ -200,7 +200,7 @@ pub struct ChangeLimit {
 
 /// The limit beyond which two measurements differ, `√2 · single`: each has its own error.
 ///
-/// Source: both figures are published, [`source::ARDITI_1993`](crate::source::ARDITI_1993).
+/// Source: both figures are published, [`crate::source::ARDITI_1993`].
 ///
 /// ```
 /// use arcminute_core::acuity::repeatability::change_limit;
@@ -226,7 +226,7 @@ pub struct Repeatability {
 
 /// The coefficient of repeatability, `1.96·√2·within`, or 2.77 times the scatter within people.
 ///
-/// Source: normal scatter, assumed ([`source::NORMAL_MODEL`](crate::source::NORMAL_MODEL)).
+/// Source: normal scatter, assumed ([`crate::source::NORMAL_MODEL`]).
 ///
 /// ```
 /// use arcminute_core::acuity::repeatability::repeatability;

@@ -7,6 +7,8 @@
 //! * [`TYPICAL`] and [`POLARITY`] hold what has been found of contrasts met in daily life and of light letters on dark.
 //!
 //! Higher log contrast sensitivity is better; a threshold of 2.2 % is 1.65.
+//!
+//! Then read [`crate::light`]: what falls on the page.
 
 mod band;
 mod chart;

@@ -24,6 +24,13 @@ impl Weber {
     ///
     /// # Errors
     /// [`Why::OutOfRange`] outside 0 to 1 and for what is not a number.
+    ///
+    /// ```
+    /// use arcminute_core::contrast::Weber;
+    /// assert_eq!(Weber::from_ratio(0.9)?.ratio(), 0.9);
+    /// assert!(Weber::from_ratio(1.1).is_err());
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     pub fn from_ratio(ratio: f64) -> Result<Self, Error> {
         bounds::CONTRAST.check(ratio).map(Self)
     }
@@ -67,6 +74,13 @@ impl Weber {
     ///
     /// # Errors
     /// [`Why::NoSolution`] for no contrast at all, which nobody sees.
+    ///
+    /// ```
+    /// use arcminute_core::contrast::Weber;
+    /// // A contrast of 9 % just seen is a log contrast sensitivity of 1.05 (computed).
+    /// assert!((Weber::from_ratio(0.09)?.as_threshold()?.log() - 1.05).abs() < 0.005);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     pub fn as_threshold(self) -> Result<LogContrast, Error> {
         if 0.0 < self.0 {
             return Ok(LogContrast::of_threshold(self.0));
@@ -81,6 +95,13 @@ impl Michelson {
     ///
     /// # Errors
     /// [`Why::OutOfRange`] outside 0 to 1 and for what is not a number.
+    ///
+    /// ```
+    /// use arcminute_core::contrast::Michelson;
+    /// assert_eq!(Michelson::from_ratio(0.9)?.ratio(), 0.9);
+    /// assert!(Michelson::from_ratio(1.1).is_err());
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     pub fn from_ratio(ratio: f64) -> Result<Self, Error> {
         bounds::CONTRAST.check(ratio).map(Self)
     }

@@ -10,6 +10,8 @@
 //! * s runs from the lens to the centre of rotation of the eye, commonly 27 mm, 25 to 30.
 //! * The exact value is the ray-transfer engine's; every rule of thumb stands beside it. Rules disagree, and one of them
 //!   is remembered only: the records say which.
+//!
+//! Then read [`crate::fit`]: where a telescope sits before the eye.
 
 mod near_pair;
 mod prism_choice;

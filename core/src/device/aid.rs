@@ -170,8 +170,9 @@ impl Aid {
 ///
 /// ```
 /// use arcminute_core::device::{Aid, Detail, Eye, every_outcome};
-/// use arcminute_core::unit::{Length, LogMar};
-/// let eye = Eye::corrected(LogMar::from_log(1.0), LogMar::from_log(0.2));
+/// use arcminute_core::unit::{Length, LogMar, Vergence};
+/// let mut eye = Eye::corrected(LogMar::from_log(1.0), LogMar::from_log(0.2));
+/// eye.accommodation = Vergence::from_dioptres(10.0); // enough for both distances
 /// let aids = [10.0, 20.0].map(|cm| Aid::NearerAndLarger { larger: 1.0, thing_to_eye: Length::from_cm(cm) });
 /// let print = Detail { height: Length::from_mm(1.4544), distance: None, reserve: 1.0 };
 /// let mut reserves = vec![];

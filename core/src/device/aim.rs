@@ -1,4 +1,11 @@
 //! A telescope arranged for any distance: far, focused by its tube, or with a reading cap.
+//!
+//! A reading cap is a plus lens on the objective with the print in its focus: power of the telescope times power of the
+//! cap, at the working distance of the cap alone.
+//!
+//! ```text
+//!   print |<-- 1 / F_cap -->( cap, objective )<-- tube -->( eyepiece )<-- to the eye -->| entrance pupil
+//! ```
 
 use super::{Arrangement, Eye, focus::focused_at};
 use crate::error::{Error, Why};

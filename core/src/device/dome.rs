@@ -235,6 +235,19 @@ impl DomeInUse {
     ///
     /// # Errors
     /// [`Why::NoSolution`] when the eye sees no such point of the page.
+    ///
+    /// ```
+    /// use arcminute_core::device::{Dome, Eye, lay_dome};
+    /// use arcminute_core::{optics::RealDome, unit::{Length, LogMar}};
+    /// let mm = Length::from_mm;
+    /// let solid = RealDome { radius: mm(30.0), thickness: mm(30.0), index: 1.49 };
+    /// let dome = Dome { solid, clear_diameter: mm(60.0), transmittance: 1.0 };
+    /// let eye = Eye::corrected(LogMar::from_log(1.0), LogMar::from_log(0.2));
+    /// // A hemisphere, 15 mm from its middle: 1.447 in place of 1.490 (computed).
+    /// let point = lay_dome(dome, &eye, mm(400.0))?.at(mm(15.0))?;
+    /// assert!((point.enlargement - 1.447).abs() < 5e-4);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     pub fn at(&self, height: Length) -> Result<DomePoint, Error> {
         dome_at(self.dome.solid, self.page_to_eye, height)
     }

@@ -1,4 +1,7 @@
 //! The eye behind an aid, what it wears, and what it can focus.
+//!
+//! What is worn stands in the spectacle plane; everything is reckoned to the eye's entrance pupil, some 3 mm behind the
+//! cornea. A demand is positive when light arrives diverging, and accommodation is what can meet it.
 
 use crate::unit::{Length, LogMar, Vergence};
 

@@ -1,4 +1,14 @@
 //! A magnifier held in the hand, over the glasses or the bare eye.
+//!
+//! A plus lens held so that the print lies in its focus shows it far away, and as large as if it were looked at from
+//! one focal length. With an addition before the eye the two lenses work together, and the gap between them counts.
+//!
+//! ```text
+//!   print |<-- print to lens -->( lens )<-- lens to spectacle -->( worn )<-- spectacle to eye -->| entrance pupil
+//! ```
+//!
+//! Nearer to the eye the power is the same and more is seen at once; that is why a hand magnifier is not always held
+//! far out.
 
 use super::{Arrangement, Eye};
 use crate::error::{Error, Why};

@@ -1,5 +1,9 @@
 //! High-plus spectacles, thin and thick.
 //!
+//! ```text
+//!   print |<-- to the front -->( front  t  back )<-- spectacle to eye -->| entrance pupil
+//! ```
+//!
 //! Strong lenses are thick: the power that magnifies is the equivalent power, the distance to the print follows from the
 //! front vertex power, and a label with the back vertex power says more than either.
 

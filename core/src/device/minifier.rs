@@ -1,5 +1,9 @@
 //! Minifiers: a reversed telescope, or a minus lens held before the eye. More field, less detail.
 //!
+//! ```text
+//!   scene ──► ( minus lens )<-- lens to spectacle -->( worn )<-- to the eye -->| entrance pupil     M below 1
+//! ```
+//!
 //! A telescope looked through from its other end is a [`Telescope`](crate::optics::Telescope) whose objective is the old
 //! eyepiece; [`aim`](super::aim) arranges it like any other. This file holds the minus lens and what both do to a field
 //! that is small.

@@ -10,6 +10,15 @@
 //! ```
 //!
 //! Distances are positive; a demand is positive when the light arrives diverging.
+//!
+//! # The families
+//! * Without a device: moving nearer, larger copies ([`look_from`]).
+//! * In the hand, on the page, on the face: [`hold`], [`place_stand`], [`lay_dome`], [`lay_bar`], [`wear`].
+//! * Screens and cameras: [`watch_screen`], [`watch_far`], [`wear_display`].
+//! * Telescopes: [`aim`], and [`evaluate_telescope`] for one in a carrier lens. The other way round: [`hold_minus`].
+//! * Prisms for a lost half of the field: [`FieldPrism`].
+//!
+//! Then read [`crate::predict`]: how likely a goal is reached.
 
 mod aid;
 mod aim;

@@ -1,4 +1,7 @@
 //! Without a device: moving nearer, and larger print.
+//!
+//! Half the distance is twice the angle, and so is a copy twice as large from the same place. Moving nearer asks for
+//! focus; a larger copy does not.
 
 use super::{Arrangement, Eye};
 use crate::error::{Error, Why};

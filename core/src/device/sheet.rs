@@ -1,4 +1,7 @@
 //! A Fresnel sheet laid or held over the page.
+//!
+//! Thin and wide, it shows much of a page at once and little of it larger. Optically it is the hand magnifier of its
+//! power; only its loss of contrast, which is not modelled, is its own.
 
 use super::HandMagnifier;
 use crate::unit::{Length, Vergence};

@@ -1,4 +1,13 @@
 //! A spectacle-mounted telescope for one eye and one goal.
+//!
+//! The tube is focused for the distance of the goal and for the refraction, as far as it reaches; what it cannot supply
+//! the eye has to find. The goal's distance is from the eye, so the objective is nearer to it by the tube and the gap
+//! behind it.
+//!
+//! ```text
+//!   goal |<------ to the objective ------>( objective )<-- tube -->( eyepiece )<-- to the eye -->| entrance pupil
+//!        |<--------------------------------------- distance of the goal ---------------------------------->|
+//! ```
 
 use super::focus::{before_objective, focus_reach, focused_at};
 use super::{RefractionThrough, refraction_through};

@@ -77,6 +77,16 @@ impl FixationEllipse {
     ///
     /// # Errors
     /// [`Why::OutOfRange`] outside [`bounds::FIXATION_SHARE`].
+    ///
+    /// ```
+    /// use arcminute_core::{eccentric::fixation_ellipse, unit::Angle};
+    /// let degrees = Angle::from_degrees;
+    /// let ellipse = fixation_ellipse(degrees(1.0), degrees(0.5), 0.0, 0.632)?;
+    /// // Twice the logarithm, twice the area: ln(1 − 0.8646) is twice ln(1 − 0.632) (computed).
+    /// let wider = ellipse.holding(1.0 - (1.0 - 0.632) * (1.0 - 0.632))?;
+    /// assert!((wider.area / ellipse.area - 2.0).abs() < 1e-9);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     pub fn holding(&self, share: f64) -> Result<Self, Error> {
         fixation_ellipse(self.sigma_x, self.sigma_y, self.correlation, share)
     }

@@ -49,7 +49,7 @@ pub struct FixationClass {
 
 /// The class of fixation from the shares of points in two circles, 2 and 4 degrees across.
 ///
-/// The rule is from memory ([`source::FUJII_2002`]); its classes overlap widely with areas of the ellipse.
+/// The rule is from memory ([`crate::source::FUJII_2002`]); its classes overlap widely with areas of the ellipse.
 ///
 /// # Errors
 /// [`Why::OutOfRange`] for shares that are not between 0 and 1, or where the larger circle holds fewer.
@@ -82,7 +82,7 @@ pub fn class_of(within_2_degrees: f64, within_4_degrees: f64) -> Result<Fixation
 /// The class of fixation of recorded points of gaze; the circles are drawn round their middle.
 ///
 /// Points on a circle's rim count as inside. That the circles are centred on the middle is from memory too
-/// ([`source::FUJII_2002`]).
+/// ([`crate::source::FUJII_2002`]).
 ///
 /// # Errors
 /// [`Why::NoSolution`] for fewer than three points, [`Why::OutOfRange`] outside [`bounds::GAZE`](crate::bounds::GAZE).

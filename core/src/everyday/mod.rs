@@ -6,6 +6,8 @@
 //! What a height is of is part of the row ([`Part`]): the x-height in lower case, the height in capitals and numbers, all
 //! five details high. Print sizes are in M units of that height; points become heights by the x-height of two common
 //! typefaces, from memory 0.448 and 0.519 of the body.
+//!
+//! Then read [`crate::scene`]: faces, signs and boards.
 
 mod demand;
 mod extent;

@@ -1,11 +1,13 @@
 //! How a result shows its working.
 //!
-//! A result is a record of its intermediate values; [`Explain::steps`] labels them and computes nothing. Each formula
-//! stands twice, as arithmetic and as text; [`Step::check`] closes the gap: it puts the printed numbers, in their printed
+//! A result is a record of its intermediate values; `Explain::steps` labels them and computes nothing. Each formula
+//! stands twice, as arithmetic and as text; `Step::check` closes the gap: it puts the printed numbers, in their printed
 //! units, into the printed text and compares with the recorded result. Angles in the text's `sin`, `tan`, `atan`… are
 //! degrees, as printed.
 //!
 //! The catalogue is data; steps and the grammar need an allocator, and the feature `alloc`.
+//!
+//! Then read [`crate::source`]: the works behind the formulas.
 
 mod catalogue;
 #[cfg(feature = "alloc")]
@@ -174,7 +176,7 @@ pub struct Formula {
     pub id: &'static str,
     /// Symbol of what it gives.
     pub gives: &'static str,
-    /// The right-hand side, in the small grammar of [`Expression`].
+    /// The right-hand side, in the small grammar of `Expression`.
     pub text: &'static str,
     /// Where it holds.
     pub domain: &'static str,

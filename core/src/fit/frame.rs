@@ -66,6 +66,15 @@ impl Frame {
     ///
     /// # Errors
     /// As [`Frame::new`] and [`corner_radius_from_effective_diameter`].
+    ///
+    /// ```
+    /// use arcminute_core::{fit::Frame, unit::Length};
+    /// let mm = Length::from_mm;
+    /// // 48 by 42, bridge 20, effective diameter 57.231: corners of 8 mm (computed).
+    /// let frame = Frame::with_effective_diameter(mm(48.0), mm(42.0), mm(20.0), mm(57.231))?;
+    /// assert!((frame.corner_radius.mm() - 8.0).abs() < 0.005);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     pub fn with_effective_diameter(
         box_width: Length,
         box_height: Length,

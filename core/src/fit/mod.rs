@@ -16,6 +16,8 @@
 //!
 //! [`mount`] gives the numbers, [`check()`] judges them, [`ways_out`] says what would make a refused fit possible. The
 //! lens edge is a model, a rounded rectangle; the traced shape decides.
+//!
+//! Then read [`crate::unmarked`]: what an aid without a mark is.
 
 mod blank;
 mod check;

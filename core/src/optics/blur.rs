@@ -92,7 +92,7 @@ pub struct NormalEyeBlur {
 ///
 /// * Domain: daylight, natural pupil, young healthy eyes, strength to 3.5 D; beyond, the record says so. It must not be
 ///   multiplied with a low acuity: for that see [`blurred`].
-/// * Source: form of [`crate::source::BLENDOWSKE_2015`], constants fitted to [`crate::source::REFRACTION_TABLE`].
+/// * Source: form of [`crate::source::BLENDOWSKE_2015`], constants fitted here to the table it names.
 ///
 /// ```
 /// use arcminute_core::{optics::normal_eye_mar, unit::Vergence};
@@ -154,7 +154,7 @@ pub struct Blurred {
 /// * `own`: MAR in best correction, above zero; for another the loss is not finite.
 /// * Domain: strength to 3.5 D; beyond, the record says so.
 /// * Source: [`crate::source::BLUR_IN_LOW_VISION`]: assumed, not clinically validated; the form is that of
-///   [`crate::source::MCANANY_2011`].
+///   McAnany et al. 2011.
 ///
 /// ```
 /// use arcminute_core::{optics::blurred, unit::{Angle, Vergence}};

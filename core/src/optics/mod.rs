@@ -1,5 +1,8 @@
 //! One ray-transfer rule for every device, and the telescopes built on it.
 //!
+//! Lenses change two things for an eye: how large a thing looks, and how its light arrives. Both follow from one rule,
+//! applied part by part, whatever the aid is called.
+//!
 //! ```text
 //!   object            objective      (image, stop)     eyepiece        eye's entrance pupil
 //!     |<------ x ------>( )<-- f_o -->|<--- f_e --->( )<----- v ----->|
@@ -12,6 +15,8 @@
 //!   demand at the eye D/B (positive: the light arrives diverging and has to be met by focusing).
 //! * Magnification keeps its sign: a Keplerian's is negative even behind erecting prisms, whose path is counted as the
 //!   air-equivalent length.
+//!
+//! Then read [`crate::accommodation`] and [`crate::refraction`] for the eye behind, and [`crate::device`] for the aids.
 
 mod blur;
 mod depth;

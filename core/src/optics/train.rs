@@ -70,6 +70,16 @@ impl Train {
     ///
     /// # Errors
     /// [`Why::NoSolution`] for more than 15 parts in all.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::{Element, Train}, unit::{Length, Vergence}};
+    /// let lens = |power| Element::Lens { power: Vergence::from_dioptres(power), clear_diameter: None };
+    /// // 20 and 80 D, 62.5 mm apart: 4x, the wrong way up (computed).
+    /// let objective = Train::of(&[lens(20.0), Element::Gap(Length::from_mm(62.5))])?;
+    /// let whole = objective.then(&Train::of(&[lens(80.0)])?)?;
+    /// assert!((whole.matrix().d + 4.0).abs() < 1e-12);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     pub fn then(self, behind: &Self) -> Result<Self, Error> {
         self.with(&behind.elements)
     }

@@ -1,5 +1,13 @@
 //! Size of print: the units it is written in, what they come to in M units, and reading what practitioners write.
 //!
+//! Print is a thing of a size, whoever reads it. Only together with a distance is it an angle, and so an acuity.
+//!
+//! ```text
+//!    d   k ─── height of capitals and tall letters
+//!    a o x ─┬─ x-height               1 M has 1.4544 mm of it: 5 minutes of arc from 1 m
+//!    ───────┴─ line                   MAR in minutes of arc = M units / metres
+//! ```
+//!
 //! * [`parse`] reads print as it is written (`1.6 M`, `N8`, `12 pt Times`, `20/50 at 40 cm`) and says what it read; a
 //!   number alone, a point size without a typeface and a fraction without a distance are asked about, never guessed.
 //! * [`Print`] keeps the notation; [`Print::size`] gives its size in M units, by the rule named for N notation.
@@ -11,6 +19,8 @@
 //! What is measured is the x-height of lower case, or the height of capitals; 1 M is 1.4544 mm of it. The best is to
 //! measure it on the page: typefaces differ by 15 % at the same point size. Jaeger numbers are kept as they are written
 //! and have no size.
+//!
+//! Then read [`crate::reading`]: how much larger than only just readable print should be.
 
 mod ask;
 mod n_notation;

@@ -1,5 +1,13 @@
 //! Reading: reserves, the magnification a print size asks for, speed against size, and measured series.
 //!
+//! Print that is only just read is read slowly. What is read with ease is larger, and how much larger is the reserve.
+//!
+//! ```text
+//!   size  ────┬───────────────┬──────────────────┬────────►  larger
+//!          threshold     critical size       print, goal
+//!             |<-- all of this is reserve ------>|            reserve = goal / threshold, at the same distance
+//! ```
+//!
 //! * [`acuity_reserve`], [`contrast_reserve`] and [`print_with_reserve`] say how far print lies above the threshold;
 //!   [`anchors`] lists how much reserve studies found to be enough.
 //! * [`needed_viewing`] gives the equivalent viewing distance for a goal, [`power_from_acuity`] the power; [`shortcuts`]
@@ -13,6 +21,8 @@
 //! Print sizes as angles are logMAR at the distance of reading. Higher is larger print, and a smaller angle takes more
 //! sight to read. Speed is not to be predicted from acuity: the greatest speed hardly depends on it
 //! ([`source::SPEED_CURVE`](crate::source::SPEED_CURVE)). Nothing here is a verdict on a person.
+//!
+//! Then read [`crate::contrast`] and [`crate::light`] for what else print needs, or go on to [`crate::optics`].
 
 pub mod anchors;
 pub mod field_needed;

@@ -1,8 +1,20 @@
 //! Refractions and spectacle prescriptions: sphere, cylinder, axis.
 //!
+//! A prescription is three numbers that are one lens: its power along two meridians at right angles, and which way they
+//! lie. Whoever moves, tilts or decentres the lens changes what reaches the eye.
+//!
+//! ```text
+//!         90                       as the examiner sees the wearer
+//!    135   |   45                  axis anticlockwise from the horizontal, 1 to 180
+//!       \  |  /                    power along the axis: S; across it: S + C
+//!  180 ────+──── 0
+//! ```
+//!
 //! Powers are of thin lenses in air at one plane. The axis is in degrees from 1 to 180 as the examiner sees it,
 //! anticlockwise from the horizontal, the same for both eyes. Plus and minus cylinder forms are the same lens
 //! ([`Refraction::transposed`]); sums are done on meridians or power vectors, never on sphere alone.
+//!
+//! Then read [`crate::device`]: the aids.
 
 mod decentration;
 mod moved;

@@ -2,6 +2,8 @@
 //!
 //! A quantity is built and read in named units (`Length::from_mm(40.0)`, `.m()`). Signs and reference planes are the
 //! matter of the function that takes the quantity, and stated there.
+//!
+//! Then read [`crate::list`], [`crate::scan`] and [`crate::math`], on which all the rest stands.
 
 /// Makes a quantity: a newtype with named-unit constructors and getters and the arithmetic that keeps its kind.
 macro_rules! quantity {

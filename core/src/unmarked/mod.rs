@@ -10,6 +10,8 @@
 //!
 //! Each record holds the value and what it would be with every length misread by half a millimetre the one way and the
 //! other. Never point a lens or a telescope at the sun: not to measure it either. It burns eyes and paper.
+//!
+//! Then read [`crate::tolerance`] and [`crate::delivery`]: whether a finished lens is the one that was ordered.
 
 mod lens;
 mod stand;

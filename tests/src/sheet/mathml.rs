@@ -3,7 +3,7 @@
 use arcminute_core::explain::Expression;
 
 /// It lowers the index also where the reader's computer has no font for mathematics.
-const STRUT: &str = "<mspace width=\"0\" height=\"0\" depth=\"0.2em\"></mspace>";
+const LOWERED: &str = "<mpadded voffset=\"-0.2em\">";
 
 /// Characters that a line of the printed sheet holds.
 const WIDEST: usize = 78;
@@ -82,7 +82,7 @@ fn bracketed(inner: &Expression<'_>) -> String {
 
 /// Brackets that grow with a fraction, and with nothing else.
 fn between(open: &str, inside: &str, close: &str) -> String {
-    let grow = if inside.contains("<mfrac>") { "symmetric=\"false\"" } else { "stretchy=\"false\"" };
+    let grow = if inside.contains("<mfrac>") { "stretchy=\"true\" symmetric=\"false\"" } else { "stretchy=\"false\"" };
     let bracket =
         |form: &str, sign: &str| format!("<mo form=\"{form}\" lspace=\"0\" rspace=\"0\" {grow}>{sign}</mo>");
     bracket("prefix", open) + inside + &bracket("postfix", close)
@@ -225,12 +225,11 @@ fn symbol(name: &str) -> String {
     if index.is_empty() && primes.is_empty() {
         return base;
     }
-    let base = format!("<mrow>{base}{STRUT}</mrow>");
-    let index = format!("<mtext>{index}</mtext>");
-    match (index == "<mtext></mtext>", primes.is_empty()) {
-        (_, true) => format!("<msub>{base}{index}</msub>"),
+    let lowered = format!("{LOWERED}<mtext>{index}</mtext></mpadded>");
+    match (index.is_empty(), primes.is_empty()) {
+        (_, true) => format!("<msub>{base}{lowered}</msub>"),
         (true, false) => format!("<msup>{base}<mo>{primes}</mo></msup>"),
-        (false, false) => format!("<msubsup>{base}{index}<mo>{primes}</mo></msubsup>"),
+        (false, false) => format!("<msubsup>{base}{lowered}<mo>{primes}</mo></msubsup>"),
     }
 }
 
@@ -255,16 +254,16 @@ fn width(expression: &Expression<'_>) -> usize {
 
 #[cfg(test)]
 mod tests {
-    use super::{STRUT, equation};
+    use super::{LOWERED, equation};
 
     /// MathML without what stands round every equation.
     fn of(text: &str) -> String {
         let whole = equation("y", text).expect("well formed");
         let start = whole.find("<mo>=</mo>").expect("an equals sign") + "<mo>=</mo>".len();
-        let mut plain = whole[start..].trim_end_matches("</mrow></math>").replace(STRUT, "");
+        let mut plain = whole[start..].trim_end_matches("</mrow></math>").replace(LOWERED, "").replace("</mpadded>", "");
         for form in ["prefix", "postfix"] {
-            for grow in ["stretchy", "symmetric"] {
-                let said = format!(" form=\"{form}\" lspace=\"0\" rspace=\"0\" {grow}=\"false\"");
+            for grow in ["stretchy=\"false\"", "stretchy=\"true\" symmetric=\"false\""] {
+                let said = format!(" form=\"{form}\" lspace=\"0\" rspace=\"0\" {grow}");
                 plain = plain.replace(&said, "");
             }
         }
@@ -313,10 +312,10 @@ mod tests {
 
     #[test]
     fn names_carry_their_index_and_prime() {
-        assert_eq!(of("F_o"), "<msub><mrow><mi>F</mi></mrow><mtext>o</mtext></msub>");
-        assert_eq!(of("d'"), "<msup><mrow><mi>d</mi></mrow><mo>′</mo></msup>");
-        assert_eq!(of("F_v'"), "<msubsup><mrow><mi>F</mi></mrow><mtext>v</mtext><mo>′</mo></msubsup>");
-        assert_eq!(of("theta_0"), "<msub><mrow><mi>θ</mi></mrow><mtext>0</mtext></msub>");
+        assert_eq!(of("F_o"), "<msub><mi>F</mi><mtext>o</mtext></msub>");
+        assert_eq!(of("d'"), "<msup><mi>d</mi><mo>′</mo></msup>");
+        assert_eq!(of("F_v'"), "<msubsup><mi>F</mi><mtext>v</mtext><mo>′</mo></msubsup>");
+        assert_eq!(of("theta_0"), "<msub><mi>θ</mi><mtext>0</mtext></msub>");
         assert_eq!(of("3.141592653589793"), "<mn>π</mn>");
     }
 

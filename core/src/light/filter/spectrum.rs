@@ -67,6 +67,14 @@ impl Spectrum {
     ///
     /// # Errors
     /// As [`Self::from_samples`].
+    ///
+    /// ```
+    /// use arcminute_core::light::filter::Spectrum;
+    /// // A grey filter lets through the same share of all light.
+    /// let grey = Spectrum::from_curve(|_| 0.25)?;
+    /// assert!((grey.luminous_transmittance() - 0.25).abs() < 1e-12);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     pub fn from_curve(transmittance: impl Fn(Length) -> f64) -> Result<Self, Error> {
         let mut samples = [0.0; SAMPLES];
         for (sample, wavelength) in samples.iter_mut().zip(wavelengths()) {

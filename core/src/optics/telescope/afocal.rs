@@ -111,7 +111,9 @@ pub fn lenses_from_length(length: Length, magnification: Magnification) -> Resul
     let m = magnification.times();
     let objective = Vergence::of_focal_length(length * (m / (m - 1.0)));
     let eyepiece = Vergence::of_focal_length(length / (1.0 - m));
-    if !objective.is_finite() || !eyepiece.is_finite() || length <= Length::ZERO || m == 0.0 {
+    // A magnification of 1 would be two lenses without power.
+    let powerless = objective == Vergence::ZERO || !objective.is_finite() || !eyepiece.is_finite();
+    if powerless || length <= Length::ZERO || m == 0.0 {
         return Err(Error::about(
             "telescope",
             format_args!("{m} x in {} mm", length.mm()),

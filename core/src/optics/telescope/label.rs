@@ -38,6 +38,23 @@ impl Telescope {
     ///
     /// # Errors
     /// [`crate::Why::OutOfRange`] for a power, diameter or field that no telescope has.
+    ///
+    /// ```
+    /// use arcminute_core::optics::{Design, Label, Telescope};
+    /// use arcminute_core::unit::{Angle, Length, Magnification};
+    /// // An 8x20 of 6.5 degrees: exit pupil 2.5 mm.
+    /// let label = Label {
+    ///     design: Design::Keplerian,
+    ///     power: Magnification::from_times(8.0),
+    ///     objective_diameter: Length::from_mm(20.0),
+    ///     real_field: Some(Angle::from_degrees(6.5)),
+    ///     near_focus: None,
+    ///     length: None,
+    ///     transmittance: 1.0,
+    /// };
+    /// assert!((Telescope::from_label(&label)?.afocal().exit_pupil.mm() - 2.5).abs() < 1e-9);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     pub fn from_label(label: &Label) -> Result<Self, Error> {
         bounds::POWER.check(label.power.size())?;
         bounds::OBJECTIVE.check(label.objective_diameter.mm())?;

@@ -83,6 +83,18 @@ pub struct Cap {
 ///
 /// # Errors
 /// [`Why::NoSolution`] for a cap that is not above zero: it has no front focus to put the print in.
+///
+/// ```
+/// use arcminute_core::optics::{Telescope, reading_cap};
+/// use arcminute_core::unit::{Length, Vergence};
+/// let d = Vergence::from_dioptres;
+/// // Schwartz: +5 on a 2.5x telescope is 12.5 D at 20 cm.
+/// let telescope = Telescope::from_lenses(d(20.0), d(-50.0), Length::from_mm(25.0))?;
+/// let cap = reading_cap(&telescope, d(5.0))?;
+/// assert!((cap.equivalent_viewing_power.dioptres() - 12.5).abs() < 1e-9);
+/// assert!((cap.working_distance.cm() - 20.0).abs() < 1e-9);
+/// # Ok::<(), arcminute_core::Error>(())
+/// ```
 pub fn reading_cap(telescope: &Telescope, cap: Vergence) -> Result<Cap, Error> {
     let working_distance = cap.focal_length();
     if !(Length::ZERO < working_distance && working_distance.is_finite()) {
