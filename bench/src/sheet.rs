@@ -91,7 +91,7 @@ const BLOCKS: [&str; 5] = [
     "2*ATAN({tall}/5/{evd}/2)/{arcmin}",
     "{detail}/{mar}",
     "{tall}/{reserve}",
-    "LEGACY.NORMSDIST((LOG10({mar})-LOG10({detail}/{wanted}))*1.959963984540054/{limit})",
+    "LEGACY.NORMSDIST((LOG10({detail}/{wanted})-LOG10({mar}))*1.959963984540054/{limit})",
     "IF({half}=-1;-1;{half}*1000/(1.3*{tall}/{print}))",
 ];
 

@@ -11,8 +11,8 @@ const CORE: &[&[&str]] = &[
     &["bounds", "explain", "scan"],
     &["print"],
     &["acuity", "contrast", "eccentric", "light", "optics", "predict", "reading", "refraction", "steadiness", "task"],
-    &["accommodation", "convergence", "scene", "tolerance"],
-    &["device", "everyday", "fit"],
+    &["accommodation", "convergence", "scene", "tolerance", "unmarked"],
+    &["delivery", "device", "everyday", "fit"],
 ];
 
 /// Names that no file of some folders may use.

@@ -264,6 +264,7 @@ impl Explain for Repeatability {
 
 #[cfg(test)]
 mod tests {
+    #![expect(clippy::float_cmp, reason = "the very same number is wanted, not one near it")]
     use super::*;
     use alloc::collections::BTreeSet;
 

@@ -134,6 +134,7 @@ impl Explain for ColourLight {
 
 #[cfg(test)]
 mod tests {
+    #![expect(clippy::float_cmp, reason = "the very same number is wanted, not one near it")]
     use super::*;
     use alloc::format;
     use alloc::string::ToString;

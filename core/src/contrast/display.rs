@@ -231,6 +231,7 @@ impl Explain for RatioMeaning {
 
 #[cfg(test)]
 mod tests {
+    #![expect(clippy::float_cmp, reason = "the very same number is wanted, not one near it")]
     use super::*;
     use crate::math;
     use alloc::string::ToString;

@@ -1,5 +1,7 @@
 //! Laws of light over random inputs.
 
+#![expect(clippy::float_cmp, reason = "the very same number is wanted, not one near it")]
+
 use super::filter::{
     Category, Driving, SAMPLES, Spectrum, Stack, Tint, behind, coated, coloured_stack, uncoated,
 };

@@ -174,6 +174,7 @@ pub fn next_step(level: Illuminance) -> Option<Illuminance> {
 
 #[cfg(test)]
 mod tests {
+    #![expect(clippy::float_cmp, reason = "the very same number is wanted, not one near it")]
     use super::*;
     use crate::bounds;
     use crate::source::Standing;

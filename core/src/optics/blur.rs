@@ -154,7 +154,7 @@ pub struct Blurred {
 /// * `own`: MAR in best correction, above zero; for another the loss is not finite.
 /// * Domain: strength to 3.5 D; beyond, the record says so.
 /// * Source: [`crate::source::BLUR_IN_LOW_VISION`]: assumed, not clinically validated; the form is that of
-///   McAnany et al. 2011.
+///   `McAnany` et al. 2011.
 ///
 /// ```
 /// use arcminute_core::{optics::blurred, unit::{Angle, Vergence}};

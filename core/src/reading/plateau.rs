@@ -183,6 +183,7 @@ impl Explain for Plateau {
 
 #[cfg(test)]
 mod tests {
+    #![expect(clippy::float_cmp, reason = "the very same number is wanted, not one near it")]
     use super::*;
     use crate::list::List;
 

@@ -124,6 +124,7 @@ impl Explain for AccessibilityIndex {
 
 #[cfg(test)]
 mod tests {
+    #![expect(clippy::float_cmp, reason = "the very same number is wanted, not one near it")]
     use super::*;
     use alloc::string::ToString;
 

@@ -14,6 +14,7 @@ pub(super) fn take(to: &mut Samples) -> Result<(), Error> {
     let mut eye = Eye::corrected(LogMar::from_log(1.0), LogMar::from_log(0.2));
     eye.worn = Worn::Near { add: d(2.5) };
     let magnifier = HandMagnifier { power: d(10.0), clear_diameter: mm(50.0), transmittance: 0.92 };
+    to.add(&hold(magnifier, &eye, Length::from_cm(5.0), PrintPlace::At(mm(70.0)))?);
     to.add(&hold(magnifier, &eye, Length::from_cm(5.0), PrintPlace::AtCombinedFocus)?);
     to.add(&magnifier_labels(d(20.0), d(12.0)));
     stands(to, &eye)?;

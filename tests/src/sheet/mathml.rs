@@ -1,4 +1,4 @@
-//! A formula's text as MathML: fractions, roots, powers and indices as they are written by hand.
+//! A formula's text as `MathML`: fractions, roots, powers and indices as they are written by hand.
 
 use arcminute_core::explain::Expression;
 
@@ -8,7 +8,7 @@ const LOWERED: &str = "<mpadded voffset=\"-0.2em\">";
 /// Characters that a line of the printed sheet holds.
 const WIDEST: usize = 78;
 
-/// `gives = text` as MathML, with the text itself as what is read aloud or copied.
+/// `gives = text` as `MathML`, with the text itself as what is read aloud or copied.
 ///
 /// A sum too long for a line is broken between its terms.
 ///
@@ -82,7 +82,11 @@ fn bracketed(inner: &Expression<'_>) -> String {
 
 /// Brackets that grow with a fraction, and with nothing else.
 fn between(open: &str, inside: &str, close: &str) -> String {
-    let grow = if inside.contains("<mfrac>") { "stretchy=\"true\" symmetric=\"false\"" } else { "stretchy=\"false\"" };
+    let grow = if inside.contains("<mfrac>") {
+        "stretchy=\"true\" symmetric=\"false\""
+    } else {
+        "stretchy=\"false\""
+    };
     let bracket =
         |form: &str, sign: &str| format!("<mo form=\"{form}\" lspace=\"0\" rspace=\"0\" {grow}>{sign}</mo>");
     bracket("prefix", open) + inside + &bracket("postfix", close)
@@ -256,11 +260,12 @@ fn width(expression: &Expression<'_>) -> usize {
 mod tests {
     use super::{LOWERED, equation};
 
-    /// MathML without what stands round every equation.
+    /// `MathML` without what stands round every equation.
     fn of(text: &str) -> String {
         let whole = equation("y", text).expect("well formed");
         let start = whole.find("<mo>=</mo>").expect("an equals sign") + "<mo>=</mo>".len();
-        let mut plain = whole[start..].trim_end_matches("</mrow></math>").replace(LOWERED, "").replace("</mpadded>", "");
+        let mut plain =
+            whole[start..].trim_end_matches("</mrow></math>").replace(LOWERED, "").replace("</mpadded>", "");
         for form in ["prefix", "postfix"] {
             for grow in ["stretchy=\"false\"", "stretchy=\"true\" symmetric=\"false\""] {
                 let said = format!(" form=\"{form}\" lspace=\"0\" rspace=\"0\" {grow}");

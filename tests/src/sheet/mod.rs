@@ -165,7 +165,7 @@ fn value(value: &Named) -> String {
 pub fn printed(value: &Named) -> String {
     let size = value.value.abs();
     let mut places = value.unit.decimals();
-    let mut least = 1000.0 / 10f64.powi(i32::try_from(places).unwrap_or(0));
+    let mut least = (0..places).fold(1000.0, |least, _| least / 10.0);
     while 0.0 < size && size < least && places < 9 {
         places += 1;
         least /= 10.0;
@@ -175,4 +175,20 @@ pub fn printed(value: &Named) -> String {
 
 fn escaped(text: &str) -> String {
     text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::printed;
+    use arcminute_core::explain::{Named, Unit};
+
+    #[test]
+    fn at_least_four_figures_and_no_needless_zeros() {
+        let printed = |value, unit| printed(&Named::new("x", value, unit));
+        assert_eq!(printed(11.63556, Unit::Millimetre), "11.64");
+        assert_eq!(printed(40.0, Unit::Millimetre), "40");
+        assert_eq!(printed(12345.6, Unit::Gram), "12346");
+        assert_eq!(printed(-0.001_234_56, Unit::Plain), "-0.001235");
+        assert_eq!(printed(0.0, Unit::Dioptre), "0");
+    }
 }

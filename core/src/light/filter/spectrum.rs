@@ -164,6 +164,7 @@ pub fn coloured_stack(filters: &[Spectrum]) -> Result<ColouredStack, Error> {
 
 #[cfg(test)]
 mod tests {
+    #![expect(clippy::float_cmp, reason = "the very same number is wanted, not one near it")]
     use super::*;
     use crate::math;
     use alloc::string::ToString;

@@ -103,6 +103,7 @@ pub static COATINGS: &[Coating] = &[
 
 #[cfg(test)]
 mod tests {
+    #![expect(clippy::float_cmp, reason = "the very same number is wanted, not one near it")]
     use super::*;
     use alloc::string::ToString;
 

@@ -218,3 +218,91 @@ fn notes(listed: &Listed, does: &AidDoes) -> Vec<String> {
     }
     notes
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::draft::Draft;
+
+    fn answer(refraction: &str, accommodation: &str) -> Answer {
+        let mut draft = Draft::default();
+        draft.person.right.acuity = "20/200".into();
+        draft.person.right.refraction = refraction.into();
+        draft.person.right.accommodation_d = accommodation.into();
+        draft.goals[0].print = "1 M".into();
+        draft.goals[0].reserve_times = "2".into();
+        Answer::of(&draft)
+    }
+
+    #[track_caller]
+    fn card(answer: &Answer, id: &str) -> AidCard {
+        let mut cards = (0..answer.aids.rows.len()).filter_map(|place| aid_card(answer, place));
+        cards.find(|card| card.id == id).expect("it has a card")
+    }
+
+    #[track_caller]
+    fn said(card: &AidCard, name: &str) -> (String, String) {
+        let key = format!("{}-{name}", card.id);
+        let fact = card.facts.iter().find(|fact| fact.key == key).expect("it has this fact");
+        (fact.value.clone(), fact.note.clone())
+    }
+
+    #[test]
+    fn a_card_says_what_is_read_and_what_is_wanted() {
+        let hand = card(&answer("", ""), "aid-hand-28");
+        // 10 arcmin at 1/28 m.
+        assert_eq!(said(&hand, "reads"), ("0.36 M".into(), "x-height 0.52 mm".into()));
+        assert_eq!(said(&hand, "reserve"), ("2.8x".into(), "2x wanted".into()));
+        let reach = "the middle of the retest band reaches the goal, its worse end does not";
+        assert_eq!(said(&hand, "chance"), ("92 %".into(), reach.into()));
+        assert_eq!(said(&hand, "size"), ("3.6 cm".into(), "equivalent viewing power +28.00 D".into()));
+        let page = "page to eye; 3.6 cm free over the page";
+        assert_eq!(said(&hand, "distance"), ("10.2 cm".into(), page.into()));
+        assert_eq!(hand.cautions, "Sun and fire, Working distance");
+        assert_eq!(hand.notes, [""; 0]);
+    }
+
+    #[test]
+    fn what_meets_the_demand_is_said() {
+        let larger = |refraction, accommodation| {
+            let card = card(&answer(refraction, accommodation), "aid-larger");
+            (said(&card, "focus"), card.notes.len())
+        };
+        let ((asked, note), notes) = larger("", "");
+        assert_eq!(asked, "+2.50 D");
+        assert!(
+            note.starts_with("correction for far worn; the eye has +0.00 D: 2.50 D out of focus"),
+            "{note}"
+        );
+        assert_eq!(notes, 1, "too near");
+        let ((asked, note), notes) = larger("", "3");
+        assert_eq!((asked.as_str(), notes), ("+2.50 D", 0));
+        assert_eq!(note, "correction for far worn; the eye has +3.00 D: sharp");
+        let ((_, note), notes) = larger("plano add +2.50", "");
+        assert!(note.starts_with("correction for far and add +2.50 D worn; the eye has +0.00 D: "), "{note}");
+        assert_eq!(notes, 0);
+        let thick = card(&answer("-2.00 -1.00 x 90", ""), "aid-high-plus-thick");
+        let (_, note) = said(&thick, "focus");
+        assert!(note.starts_with("no glasses; the eye has +0.00 D: 0.00 D and a cylinder of 0.9"), "{note}");
+    }
+
+    #[test]
+    fn what_holds_for_one_family_is_said_there() {
+        let answer = answer("plano add +2.50", "");
+        let (_, light) = said(&card(&answer, "aid-desk-screen"), "light");
+        assert_eq!(light, "of the glasses alone: the screen shines by itself");
+        let (_, room) = said(&card(&answer, "aid-dome"), "distance");
+        assert_eq!(room, "page to eye; it lies on the page");
+        let (_, room) = said(&card(&answer, "aid-tablet"), "distance");
+        assert_eq!(room, "screen to eye; nothing in the way of the hand");
+        assert_eq!(said(&card(&answer, "aid-nearer"), "seen").0, "no limit");
+        let reversed = card(&answer, "aid-reversed-telescope");
+        assert_eq!(said(&reversed, "size").0, "0.4x");
+        assert!(
+            reversed.notes[0].starts_with("For a field that is small: everything looks 0.4x"),
+            "{reversed:?}"
+        );
+        assert!(card(&answer, "aid-bar").notes[0].starts_with("It makes letters higher"), "the bar");
+        assert_eq!((aid_places(&answer, true).len(), aid_places(&answer, false).len()), (14, 4));
+    }
+}
