@@ -1,5 +1,6 @@
 //! What has no answer is refused in words that say why; and rays, rounding and messages by hand where no law reaches.
 
+use arcminute_core::acuity::{BareNumber, Parsed, parse};
 use arcminute_core::optics::{
     Element, Sight, Telescope, Train, correction_on_objective, lenses_from_length, reading_cap,
 };
@@ -162,5 +163,35 @@ fn every_reason_has_its_words() {
         let error = Error::new("box", "1,250", why);
         assert_eq!(error.to_string(), format!("box `1,250` {message}"));
         assert_eq!(error.hint().to_string(), hint);
+    }
+}
+
+/// What an acuity box says to texts next to each other.
+#[test]
+fn acuities_next_to_each_other() {
+    let said = |text: &str| match parse(text, BareNumber::Ask) {
+        Parsed::Empty => "nothing".to_owned(),
+        Parsed::Understood(reading) => {
+            format!("{reading:?}").split('(').next().unwrap_or_default().to_owned()
+        }
+        Parsed::Ask { choices } => format!("ask {}", choices.len()),
+        Parsed::Refused(error) => error.to_string(),
+    };
+    for (text, wanted) in [
+        ("0", "ask 1"),
+        ("-0", "Measured"),
+        ("-0.1", "Measured"),
+        ("+0.1", "Measured"),
+        ("0.1", "ask 2"),
+        ("CF at 2 ft", "Category"),
+        ("CF @ 2 ft", "Category"),
+        ("CF 2 ft", "Category"),
+        ("CF @", "distance of the hand `@` needs a distance after it"),
+        ("CF at", "distance of the hand `@` needs a distance after it"),
+        ("CF 2", "distance of the hand `2` needs a unit"),
+        ("20/200-9", "Measured"),
+        ("20/200-10", "letters beside the line `-10 letters` is not possible"),
+    ] {
+        assert_eq!(said(text), wanted, "{text}");
     }
 }

@@ -212,31 +212,31 @@ fn rays(random: &mut Random) -> Vec<Traced> {
 /// What the two differ in.
 fn differences(arrangements: &[Arrangement], rays: &[Traced], outside: &Value) -> Vec<String> {
     let mut found = Vec::new();
-    let number = |value: &Value| value.as_f64().unwrap_or(f64::NAN);
+    let number = |value: &Value| value.as_f64().unwrap_or(f64::INFINITY);
     for (place, arrangement) in arrangements.iter().enumerate() {
         let answer = &outside["trains"][place];
         let evd = arrangement.equivalent_viewing_distance().expect("a near thing").m();
         let demand = arrangement.view().focus_demand.dioptres();
-        if !((number(&answer["evd"]) - evd).abs() <= SAME * evd) {
+        if SAME * evd < (number(&answer["evd"]) - evd).abs() {
             found.push(format!("train {place}: evd {evd}, outside {}", answer["evd"]));
         }
         // A demand that should be nothing is compared with what it is the rest of.
         let scale = 1.0 / (evd * arrangement.shown_larger);
-        if !((number(&answer["demand"]) - demand).abs() <= SAME * scale.max(demand.abs())) {
+        if SAME * scale.max(demand.abs()) < (number(&answer["demand"]) - demand).abs() {
             found.push(format!("train {place}: demand {demand}, outside {}", answer["demand"]));
         }
     }
     for (place, ray) in rays.iter().enumerate() {
         let answer = &outside["rays"][place];
-        let height = ray.core.height_at(Length::from_m(number(&answer["along"]))).m();
-        if !((number(&answer["height"]) - height).abs() <= SAME_RAY) {
+        let height = ray.core.height_at(Length::from_m(answer["along"].as_f64().unwrap_or(0.0))).m();
+        if SAME_RAY < (number(&answer["height"]) - height).abs() {
             found.push(format!(
                 "ray {place}: height {height}, outside {}\n{}",
                 answer["height"], ray.described
             ));
         }
         let direction = ray.core.direction.radians();
-        if !((number(&answer["direction"]) - direction).abs() <= SAME_RAY) {
+        if SAME_RAY < (number(&answer["direction"]) - direction).abs() {
             found.push(format!("ray {place}: direction {direction}, outside {}", answer["direction"]));
         }
     }

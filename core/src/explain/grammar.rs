@@ -245,6 +245,16 @@ mod tests {
         gives("log10(1000)", 3.0);
         gives("max(min(x, 2), 1)", 2.0);
         gives("Phi(0)", 0.5);
+        gives("abs(-2.5)", 2.5);
+        gives("ln(exp(2))", 2.0);
+        gives("exp(0)", 1.0);
+        gives("ceil(1.2)", 2.0);
+        gives("sin(30)", 0.5);
+        gives("cos(60)", 0.5);
+        gives("asin(0.5)", 30.0);
+        gives("acos(-0.5)", 120.0);
+        let unknown = Expression::parse("cot(1)").expect("it can be read").value(&|_| None);
+        assert_eq!(unknown, Err("cot"), "there is no such function");
     }
 
     #[test]

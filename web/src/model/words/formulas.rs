@@ -4,6 +4,7 @@ use arcminute_core::source::Standing;
 
 /// What a formula gives, in words.
 #[must_use]
+#[expect(clippy::too_many_lines, reason = "one table, a line for each formula")]
 pub fn title(id: &str) -> &'static str {
     match id {
         "mar-from-fraction" => "Least detail from the fraction",
