@@ -22,7 +22,7 @@ pub enum Kinds {
 const ALL: usize = 12;
 const CLOSED: usize = 8;
 
-/// Numbers that look random and are the same everywhere (the generator SplitMix64).
+/// Numbers that look random and are the same everywhere (the generator `SplitMix64`).
 struct Numbers(u64);
 
 impl Numbers {

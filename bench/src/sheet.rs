@@ -145,7 +145,7 @@ fn letters(place: usize) -> String {
     if place < 26 { last.to_string() } else { letters(place / 26 - 1) + &last.to_string() }
 }
 
-/// The whole sheet as a flat OpenDocument file.
+/// The whole sheet as one file of the open document format.
 pub(crate) fn sheet() -> String {
     let (table, eye) = (table(), cases::eye());
     let of_eye = [

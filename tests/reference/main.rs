@@ -1,35 +1,8 @@
-//! reference tests.
+//! Reference values that need more than the core: the page's entries, and programs of others. Those of the core alone
+//! stand in `core.rs`, a test of the core's own package.
 
-mod accommodation;
-mod acuity;
-mod acuity_classes;
-mod acuity_tables;
-mod aimed_telescopes;
-mod blur;
-mod contrast;
-mod convergence;
-mod dome;
-mod eccentric;
-mod field_prisms;
 mod entries;
-mod filters;
-mod fitting;
-mod light;
 mod outside;
 mod outside_aids;
 mod outside_colour;
-mod plus_lenses;
-mod print;
-mod reading;
-mod real_rays;
-mod refraction;
-mod routine;
-mod scene;
-mod screen;
-mod stand;
-mod steadiness;
 mod support;
-mod targets;
-mod telescope_tables;
-mod telescopes;
-mod thick;

@@ -104,7 +104,10 @@ fn what_cannot_be_used_says_why_and_what_to_do() {
 
 #[test]
 fn ten_kilobytes_are_refused_in_a_short_sentence() {
-    for (junk, quoted) in [("9", "9".repeat(40)), ("x/", "x/".repeat(20)), ("٣", "٣".repeat(40))] {
+    // 41 bytes and the dots, never half a character.
+    for (junk, quoted) in
+        [("9", "9".repeat(41)), ("x/", format!("{}x", "x/".repeat(20))), ("٣", "٣".repeat(20))]
+    {
         let text = junk.repeat(10_240 / junk.len());
         refused(
             &text,

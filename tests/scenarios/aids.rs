@@ -18,8 +18,8 @@ const SPHERE: f64 = -1.25;
 const NEAR_GLASSES: f64 = SPHERE + 2.5;
 const TO_EYE: f64 = 0.013 + 0.003_05;
 const LIMIT: f64 = 0.20;
-/// 1 M of print: 5 arcmin at 1 m.
-const PRINT: f64 = 1.454_441_043_328_608e-3;
+/// 1 M of print: tan 5 arcmin at 1 m.
+const PRINT: f64 = 1.454_442_068_9e-3;
 const WANTED: f64 = 1.0;
 
 /// Where an aid puts the image of the print and how large, as it meets the glasses.
@@ -116,7 +116,7 @@ fn screens_show_larger_and_stand_further_off() {
         let screen = Image { to_glasses: distance - TO_EYE, larger, glasses: NEAR_GLASSES };
         agrees(&adult(), key, screen.as_from(), screen.focusing());
         meet(value(result(&adult(), key), "width", "m"), width / larger, key);
-        let characters = width / larger / (1.30e-3 * PRINT / 1.454_441_043_328_608e-3);
+        let characters = width / larger / (1.30e-3 * PRINT / 1.454_442_068_9e-3);
         meet(value(result(&adult(), key), "characters", ""), characters, key);
     }
 }

@@ -1,7 +1,7 @@
 //! `cargo xtask bench`: how long a table of many aids and wishes takes, beside the same arithmetic elsewhere.
 //!
 //! The package `bench` makes the cases. The core answers them natively and in the engine of a browser, where every answer
-//! has to be the same to the last bit; NumPy and a spreadsheet program work the kinds with short closed forms out on their
+//! has to be the same to the last bit; `NumPy` and a spreadsheet program work the kinds with short closed forms out on their
 //! own, and have to agree. It is no step of `cargo xtask test`, since it wants a machine that does nothing else.
 
 use std::fmt::Write as _;
@@ -291,7 +291,8 @@ fn written(rows: &[Row]) -> String {
             row.processor.map_or_else(String::new, |_| format!("{:.1}", row.worked()))
         );
     }
-    text + "  kinds: all twelve, or the eight with short closed forms; the ratio is per outcome, to the native table of\n  the same kinds; native ones by the processor's time, which leaves out what others were given meanwhile\n"
+    text + "  kinds: all twelve, or the eight with short closed forms; the ratio is per outcome, to the native table of\n  \
+            the same kinds; native ones by the processor's time, which leaves out what others were given meanwhile\n"
 }
 
 /// Every target that is missed, in words.

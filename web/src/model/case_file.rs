@@ -4,7 +4,8 @@
 //! bare number has. A later version reads earlier ones; this one reads nothing it does not know.
 
 use super::draft::Draft;
-use serde::{Deserialize, Serialize};
+use super::fill::fields;
+use serde::Serialize;
 
 /// Name of the format.
 pub const FORMAT: &str = "arcminute-case";
@@ -16,7 +17,7 @@ pub const MOST_BYTES: usize = 1_000_000;
 pub const MOST_GOALS: usize = 30;
 
 /// A saved case.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct CaseFile {
@@ -32,6 +33,7 @@ pub struct CaseFile {
     /// The case.
     pub case: Draft,
 }
+fields!(CaseFile { format, version, about, case } required { format, version, case });
 
 /// Why a file is not a case this page can open.
 #[derive(Clone, Debug, PartialEq, Eq)]

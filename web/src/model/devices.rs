@@ -1,26 +1,34 @@
 //! The list of telescopes that Bench offers. The demonstration list is invented; no real device is in it.
 
+use super::fill::{self, fields};
 use arcminute_core::Error;
 use arcminute_core::optics::{Design, Label, Telescope};
 use arcminute_core::unit::{Angle, Length, Magnification};
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize};
 use std::sync::OnceLock;
 
 const DEMO: &str = include_str!("../../../demo-scenarios/telescopes.json");
 
 /// Kind of telescope in a list.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum DesignName {
     /// Converging eyepiece, erecting prisms.
+    #[default]
     Keplerian,
     /// Diverging eyepiece.
     Galilean,
 }
 
+impl<'de> Deserialize<'de> for DesignName {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        fill::choice(deserializer, &[Self::Keplerian, Self::Galilean], &["Keplerian", "Galilean"])
+    }
+}
+
 /// One telescope as a list gives it.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Device {
@@ -50,9 +58,13 @@ pub struct Device {
     /// Light let through, per cent.
     pub transmittance_percent: f64,
 }
+fields!(Device {
+    id, name, design, power_times, objective_mm, real_field_deg, near_focus_m, length_mm, barrel_mm, weight_g,
+    transmittance_percent,
+} required { id, name, design, power_times, objective_mm, barrel_mm, weight_g, transmittance_percent });
 
 /// A list of telescopes.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct DeviceList {
@@ -67,6 +79,7 @@ pub struct DeviceList {
     /// The telescopes.
     pub telescopes: Vec<Device>,
 }
+fields!(DeviceList { format, version, about, telescopes } required { format, version, about, telescopes });
 
 impl Device {
     /// The telescope as core knows it.

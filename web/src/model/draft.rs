@@ -3,16 +3,22 @@
 //! Nothing here is parsed; [`super::answer`] derives everything else. The same structs are the case file
 //! ([`super::case_file`]), so units are in the names: a bare number in a box named `_mm` is millimetres.
 
+use super::fill::{self, fields};
 use arcminute_core::fit::Eye;
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize};
 
 macro_rules! choice {
     ($(#[$meta:meta])* $name:ident { $($(#[$variant_meta:meta])* $variant:ident = $label:literal,)+ }) => {
         $(#[$meta])*
-        #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+        #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
         #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         #[serde(rename_all = "snake_case")]
         pub enum $name { $($(#[$variant_meta])* $variant,)+ }
+        impl<'de> Deserialize<'de> for $name {
+            fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+                fill::choice(deserializer, Self::ALL, &[$(stringify!($variant)),+])
+            }
+        }
         impl $name {
             /// Every choice, in the order it is offered.
             pub const ALL: &'static [Self] = &[$(Self::$variant),+];
@@ -129,7 +135,7 @@ choice! {
 }
 
 /// One eye, as typed.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct EyeDraft {
@@ -146,9 +152,10 @@ pub struct EyeDraft {
     /// Pupil centre above the lowest point of the lens.
     pub pupil_height_mm: String,
 }
+fields!(EyeDraft { acuity, refraction, pupil_mm, accommodation_d, pd_mm, pupil_height_mm } required {});
 
 /// The person, as typed.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct PersonDraft {
@@ -165,9 +172,10 @@ pub struct PersonDraft {
     /// Anything else, in words; no names.
     pub notes: String,
 }
+fields!(PersonDraft { bare_acuity, right, left, retest_limit_log_mar, vertex_mm, notes } required {});
 
 /// One wish, as typed.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct GoalDraft {
@@ -188,9 +196,10 @@ pub struct GoalDraft {
     /// Size over the least size seen.
     pub reserve_times: String,
 }
+fields!(GoalDraft { name, kind, acuity, letter_height_mm, distance_m, width_m, print, reserve_times } required {});
 
 /// Choices on Bench.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct BenchDraft {
@@ -203,9 +212,10 @@ pub struct BenchDraft {
     /// Id of the chosen telescope in the list of devices; empty when none is chosen.
     pub telescope: String,
 }
+fields!(BenchDraft { goal, eye, correction, telescope } required {});
 
 /// Frame and mounting, as typed.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct FitDraft {
@@ -240,9 +250,10 @@ pub struct FitDraft {
     /// Top of the segment above the lowest point of the lens.
     pub segment_height_mm: String,
 }
+fields!(FitDraft { box_width_mm, box_height_mm, bridge_mm, effective_diameter_mm, pantoscopic_deg, cornea_to_rotation_mm, pd_both_mm, placement, barrel_mm, play_mm, least_web_mm, segment_gap_mm, ordered_tilt_deg, carrier, segment_height_mm } required {});
 
 /// What else goes on the order.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct OrderDraft {
@@ -263,9 +274,10 @@ pub struct OrderDraft {
     /// Anything else for the workshop, in words; no names.
     pub notes: String,
 }
+fields!(OrderDraft { paper, carrier_right, carrier_left, fellow, filter, large_nose_pads, head_strap, notes } required {});
 
 /// The whole case.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct Draft {
@@ -283,6 +295,7 @@ pub struct Draft {
     /// The order.
     pub order: OrderDraft,
 }
+fields!(Draft { label, person, goals, bench, fit, order } required {});
 
 impl Default for Draft {
     fn default() -> Self {

@@ -8,6 +8,7 @@ pub mod devices;
 pub mod draft;
 pub mod entry;
 pub mod field;
+mod fill;
 pub mod format;
 pub mod report;
 pub mod shown;

@@ -10,7 +10,7 @@ pub(crate) fn node() -> Outcome<PathBuf> {
     there(&["node", "nodejs"], "Node.js", &["nodejs"], "Elsewhere: install Node.js 18 or newer.")
 }
 
-/// LibreOffice with its spreadsheet.
+/// `LibreOffice` with its spreadsheet.
 pub(crate) fn spreadsheet() -> Outcome<PathBuf> {
     let otherwise = "Elsewhere: install LibreOffice and put `soffice` on the PATH.";
     there(&["soffice", "libreoffice"], "LibreOffice Calc", &["libreoffice-calc"], otherwise)
