@@ -5,4 +5,3 @@ mod entries;
 mod outside;
 mod outside_aids;
 mod outside_colour;
-mod support;

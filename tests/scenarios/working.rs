@@ -34,7 +34,7 @@ pub(crate) fn disagreeing(steps: &[Step]) -> Vec<String> {
         .iter()
         .filter_map(|step| {
             let shown = line(step);
-            let empty = shown.title.is_empty() || shown.source.is_empty();
+            let empty = shown.title.is_empty() || shown.title == "Step" || shown.source.is_empty();
             step.check().err().or_else(|| empty.then(|| format!("{step:?} cannot be shown")))
         })
         .collect()

@@ -75,7 +75,7 @@ fn faulty(formulas: &[&Formula], sources: &[&Source]) -> Vec<String> {
         say(gives.is_empty(), "it does not say what it gives");
         say(domain.is_empty(), "it does not say where it holds");
         say(Expression::parse(text).is_err(), "its text is no formula");
-        say(words::title(id) == NO_TITLE, "it has no title on the page");
+        say(words::title_on_sheet(id) == NO_TITLE, "it has no title on the page");
     }
     found
 }

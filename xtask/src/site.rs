@@ -73,13 +73,14 @@ fn file(name: &'static str, content: impl Into<Vec<u8>>, first_load: bool) -> Fi
     File { name, content: content.into(), first_load }
 }
 
-/// The service worker with the list of files it keeps, each with its hash. The page itself is kept under the folder's address.
+/// The service worker with the list of files it keeps, each with its hash: those that the page loads. The page itself is
+/// kept under the folder's address.
 fn worker(files: &[File]) -> String {
     let line = |file: &File| {
         let name = if file.name == "index.html" { "./" } else { file.name };
         format!("    ['{name}', '{}'],\n", encode::sha256(&file.content))
     };
-    let list: String = files.iter().map(line).collect();
+    let list: String = files.iter().filter(|file| file.first_load).map(line).collect();
     WORKER.replace("@VERSION@", &encode::short_hash(&list)).replace("@FILES@", &format!("[\n{list}]"))
 }
 
@@ -124,6 +125,7 @@ mod tests {
         {
             assert!(worker.contains(&format!("['{}', 'sha256-", file.name)), "{}", file.name);
         }
+        assert!(!worker.contains("notice.txt"), "who wants the licences fetches them");
         let index = text("index.html");
         for name in ["app.css", "app.js", "app.wasm.js", "manifest.webmanifest"] {
             assert!(index.contains(&format!("=\"{name}\"")), "{name}");

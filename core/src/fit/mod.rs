@@ -35,8 +35,8 @@ mod working;
 
 pub use blank::{Blank, blank};
 pub use check::{
-    Carrier, Check, CheckId, Context, FellowLens, Fit, Grams, Limit, MOST_CHECKS, MOST_WAYS_OUT, Severity, WayOut,
-    check,
+    Carrier, Check, CheckId, Context, FellowLens, Fit, Grams, Limit, MOST_CHECKS, MOST_WAYS_OUT, Severity,
+    WayOut, check,
 };
 pub use edge::{Web, least_web};
 pub use face_form::{FaceForm, face_form};

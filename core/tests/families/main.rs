@@ -7,9 +7,9 @@
 mod law;
 
 mod aim;
-mod hand;
-mod high_plus;
 mod dome;
 mod field_prism;
+mod hand;
+mod high_plus;
 mod screen;
 mod stand;

@@ -73,7 +73,7 @@ fn entry(formula: &Formula, samples: &Samples) -> Result<String, String> {
         return Err(format!("no sample shows {}", formula.id));
     };
     let equation = mathml::equation(formula.gives, formula.text)?;
-    let title = escaped(words::title(formula.id));
+    let title = escaped(words::title_on_sheet(formula.id));
     let with: Vec<String> = inputs.iter().map(value).collect();
     let with = if with.is_empty() { String::new() } else { format!("{}: ", with.join(", ")) };
     let source = formula.source;

@@ -4,8 +4,8 @@
 use super::words::Where;
 use arcminute_core::Error;
 use arcminute_core::device::{
-    Aid, Bar, DistanceCamera, Dome, Eye, FresnelSheet, HandMagnifier, HeadMountedDisplay, HighPlusSpectacles,
-    LensForm, RefractionBy, Screen, ScreenAid, Setting, StandData, StandMagnifier, Worn, stand_optics,
+    Aid, Bar, DistanceCamera, Dome, Eye, HandMagnifier, HeadMountedDisplay, HighPlusSpectacles, LensForm,
+    RefractionBy, Screen, ScreenAid, Setting, StandData, StandMagnifier, Worn, stand_optics,
 };
 use arcminute_core::optics::{RealDome, Telescope};
 use arcminute_core::unit::{Angle, Length, Vergence};
@@ -51,8 +51,8 @@ pub struct Listed {
     pub cautions: &'static [Where],
     /// Something to know of it; may be empty.
     pub note: &'static str,
-    /// The aid as this eye uses it.
-    pub aid: fn(&Eye) -> Result<Aid, Error>,
+    /// Its measures.
+    pub kind: Kind,
 }
 
 impl Listed {
@@ -74,41 +74,121 @@ fn d(power: f64) -> Vergence {
     Vergence::from_dioptres(power)
 }
 
+/// Measures of an aid and of the way it is used. Lengths in millimetres, powers in dioptres; distances to the eye end at
+/// its entrance pupil, those to the glasses at the spectacle plane.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[expect(missing_docs, reason = "each field is the measure it is called, in the units said above")]
+pub enum Kind {
+    /// Without a device: the print this much larger, at this distance from the eye.
+    Nearer { larger: f64, distance: f64 },
+    /// High-plus spectacles with this addition, one thin lens.
+    HighPlus { add: f64 },
+    /// High-plus spectacles of one thick lens, front and back surface.
+    Thick { surfaces: (f64, f64), thickness: f64, index: f64 },
+    /// A hand magnifier or a Fresnel sheet, the print in its focus; the share of light it lets through.
+    Hand { power: f64, diameter: f64, to_glasses: f64, light: f64 },
+    /// A stand magnifier: size of its image and how far below the lens it lies.
+    Stand { larger: f64, image: f64, diameter: f64, to_glasses: f64 },
+    /// A dome of acrylic on the page, the page so far from the eye.
+    Dome { radius: f64, height: f64, diameter: f64, distance: f64 },
+    /// Half a cylinder of acrylic on the page, the page so far from the eye.
+    Bar { radius: f64, length: f64, width: f64, distance: f64 },
+    /// A screen that shows print larger, and how far its camera is from the print.
+    Screen { size: (f64, f64), larger: f64, camera: Option<f64>, distance: f64 },
+    /// A telescope of objective and eyepiece, set for far, with a reading cap or without.
+    Telescope { lenses: (f64, f64), objective: f64, cap: Option<f64> },
+    /// A camera for far things and its screen.
+    DistanceCamera { size: (f64, f64), camera_degrees: f64, distance: f64 },
+    /// A display before the eyes, its image far.
+    HeadMounted { display_degrees: f64, camera_degrees: f64, pixels: f64 },
+    /// A minus lens held before the eye.
+    MinusLens { power: f64, diameter: f64, to_glasses: f64 },
+}
+
 /// Light let through by one plain lens.
 const GLASS: f64 = 0.92;
+/// Index of acrylic.
+const ACRYLIC: f64 = 1.49;
+/// Room behind the eyepiece for the glasses. Assumed.
+const BEHIND_EYEPIECE_MM: f64 = 5.0;
+/// Clear diameter of high-plus spectacles.
+const SPECTACLES_MM: f64 = 40.0;
 
-fn hand(power: f64, diameter: f64, lens_to_spectacle: f64) -> Aid {
-    let magnifier = HandMagnifier { power: d(power), clear_diameter: mm(diameter), transmittance: GLASS };
-    Aid::Hand { magnifier, lens_to_spectacle: mm(lens_to_spectacle) }
+fn screen((width, height): (f64, f64)) -> Screen {
+    Screen { width: mm(width), height: mm(height) }
 }
 
 fn worn(form: LensForm) -> Aid {
-    let spectacles = HighPlusSpectacles { form, clear_diameter: mm(40.0), transmittance: GLASS };
+    let spectacles = HighPlusSpectacles { form, clear_diameter: mm(SPECTACLES_MM), transmittance: GLASS };
     Aid::HighPlus { spectacles, accommodation_used: Vergence::ZERO }
 }
 
-fn screen(size: (f64, f64), enlargement: f64, camera_to_print: Option<f64>, screen_to_eye: f64) -> Aid {
-    let screen = Screen { width: mm(size.0), height: mm(size.1) };
-    let screen = ScreenAid { screen, enlargement, camera_to_print: camera_to_print.map(mm) };
-    Aid::Screen { screen, screen_to_eye: mm(screen_to_eye) }
-}
-
-/// Room behind the eyepiece for the glasses. Assumed.
-const BEHIND_EYEPIECE_MM: f64 = 5.0;
-
-fn telescope(
-    objective: f64,
-    eyepiece: f64,
-    diameter: f64,
-    eye: &Eye,
-    setting: Setting,
-) -> Result<Aid, Error> {
-    Ok(Aid::Telescope {
-        telescope: Telescope::from_lenses(d(objective), d(eyepiece), mm(diameter))?,
-        eyepiece_to_eye: eye.spectacle_to_eye + mm(BEHIND_EYEPIECE_MM),
-        refraction: RefractionBy::Glasses,
-        setting,
-    })
+impl Kind {
+    /// The aid as this eye uses it.
+    ///
+    /// # Errors
+    /// For measures that no aid has.
+    pub fn aid(self, eye: &Eye) -> Result<Aid, Error> {
+        Ok(match self {
+            Self::Nearer { larger, distance } => Aid::NearerAndLarger { larger, thing_to_eye: mm(distance) },
+            Self::HighPlus { add } => worn(LensForm::Addition { add: d(add) }),
+            Self::Thick { surfaces: (front, back), thickness, index } => {
+                worn(LensForm::Thick { front: d(front), back: d(back), thickness: mm(thickness), index })
+            }
+            Self::Hand { power, diameter, to_glasses, light } => {
+                let magnifier =
+                    HandMagnifier { power: d(power), clear_diameter: mm(diameter), transmittance: light };
+                Aid::Hand { magnifier, lens_to_spectacle: mm(to_glasses) }
+            }
+            Self::Stand { larger, image, diameter, to_glasses } => {
+                let data = StandData::ImagePlace { enlargement: larger, image_to_lens: mm(image) };
+                let (optics, clear_diameter) = (stand_optics(data)?, mm(diameter));
+                let stand = StandMagnifier { optics, clear_diameter, transmittance: GLASS };
+                Aid::Stand { stand, lens_to_spectacle: mm(to_glasses) }
+            }
+            Self::Dome { radius, height, diameter, distance } => {
+                let solid = RealDome { radius: mm(radius), thickness: mm(height), index: ACRYLIC };
+                let dome = Dome { solid, clear_diameter: mm(diameter), transmittance: GLASS };
+                Aid::Dome { dome, page_to_eye: mm(distance) }
+            }
+            Self::Bar { radius, length, width, distance } => {
+                let section = RealDome { radius: mm(radius), thickness: mm(radius), index: ACRYLIC };
+                let bar = Bar { section, length: mm(length), clear_width: mm(width), transmittance: GLASS };
+                Aid::Bar { bar, page_to_eye: mm(distance) }
+            }
+            Self::Screen { size, larger, camera, distance } => {
+                let screen =
+                    ScreenAid { screen: screen(size), enlargement: larger, camera_to_print: camera.map(mm) };
+                Aid::Screen { screen, screen_to_eye: mm(distance) }
+            }
+            Self::Telescope { lenses: (first, second), objective, cap } => Aid::Telescope {
+                telescope: Telescope::from_lenses(d(first), d(second), mm(objective))?,
+                eyepiece_to_eye: eye.spectacle_to_eye + mm(BEHIND_EYEPIECE_MM),
+                refraction: RefractionBy::Glasses,
+                setting: cap.map_or(Setting::Far, |cap| Setting::Cap { cap: d(cap) }),
+            },
+            Self::DistanceCamera { size, camera_degrees, distance } => {
+                let camera_field = Angle::from_degrees(camera_degrees);
+                let camera = DistanceCamera { screen: screen(size), camera_field };
+                Aid::DistanceCamera { camera, screen_to_eye: mm(distance) }
+            }
+            Self::HeadMounted { display_degrees, camera_degrees, pixels } => {
+                let display = HeadMountedDisplay {
+                    display_field: Angle::from_degrees(display_degrees),
+                    camera_field: Angle::from_degrees(camera_degrees),
+                    image_distance: None,
+                    display_pixels: pixels,
+                    camera_pixels: pixels,
+                };
+                Aid::HeadMounted { display }
+            }
+            Self::MinusLens { power, diameter, to_glasses } => Aid::MinusLens {
+                power: d(power),
+                clear_diameter: mm(diameter),
+                lens_to_spectacle: mm(to_glasses),
+            },
+        })
+    }
 }
 
 /// What the list is.
@@ -127,7 +207,7 @@ pub static LIST: &[Listed] = &[
         shines: false,
         cautions: &[Close],
         note: "",
-        aid: |_| Ok(Aid::NearerAndLarger { larger: 1.0, thing_to_eye: mm(200.0) }),
+        kind: Kind::Nearer { larger: 1.0, distance: 200.0 },
     },
     Listed {
         id: "larger",
@@ -138,7 +218,7 @@ pub static LIST: &[Listed] = &[
         shines: false,
         cautions: &[],
         note: "",
-        aid: |_| Ok(Aid::NearerAndLarger { larger: 2.0, thing_to_eye: mm(400.0) }),
+        kind: Kind::Nearer { larger: 2.0, distance: 400.0 },
     },
     Listed {
         id: "high-plus",
@@ -149,7 +229,7 @@ pub static LIST: &[Listed] = &[
         shines: false,
         cautions: &[Close, PlusLens, Standing],
         note: "",
-        aid: |_| Ok(worn(LensForm::Addition { add: d(10.0) })),
+        kind: Kind::HighPlus { add: 10.0 },
     },
     Listed {
         id: "high-plus-thick",
@@ -160,10 +240,7 @@ pub static LIST: &[Listed] = &[
         shines: false,
         cautions: &[Close, PlusLens, Standing],
         note: "",
-        aid: |_| {
-            let (front, back, thickness) = (d(12.0), d(9.0), mm(9.0));
-            Ok(worn(LensForm::Thick { front, back, thickness, index: 1.5 }))
-        },
+        kind: Kind::Thick { surfaces: (12.0, 9.0), thickness: 9.0, index: 1.5 },
     },
     Listed {
         id: "hand-12",
@@ -174,7 +251,7 @@ pub static LIST: &[Listed] = &[
         shines: false,
         cautions: &[PlusLens],
         note: "",
-        aid: |_| Ok(hand(12.0, 60.0, 150.0)),
+        kind: Kind::Hand { power: 12.0, diameter: 60.0, to_glasses: 150.0, light: GLASS },
     },
     Listed {
         id: "hand-28",
@@ -185,7 +262,7 @@ pub static LIST: &[Listed] = &[
         shines: false,
         cautions: &[Close, PlusLens],
         note: "",
-        aid: |_| Ok(hand(28.0, 30.0, 50.0)),
+        kind: Kind::Hand { power: 28.0, diameter: 30.0, to_glasses: 50.0, light: GLASS },
     },
     Listed {
         id: "fresnel-sheet",
@@ -196,10 +273,7 @@ pub static LIST: &[Listed] = &[
         shines: false,
         cautions: &[PlusLens],
         note: "Its grooves take contrast: that is not in these numbers.",
-        aid: |_| {
-            let sheet = FresnelSheet { power: d(3.0), width: mm(200.0), transmittance: 0.85 };
-            Ok(Aid::Sheet { sheet, sheet_to_spectacle: mm(200.0) })
-        },
+        kind: Kind::Hand { power: 3.0, diameter: 200.0, to_glasses: 200.0, light: 0.85 },
     },
     Listed {
         id: "stand",
@@ -210,15 +284,7 @@ pub static LIST: &[Listed] = &[
         shines: false,
         cautions: &[PlusLens],
         note: "The add is right at one distance from lens to glasses only.",
-        aid: |_| {
-            let data = StandData::ImagePlace { enlargement: 6.0, image_to_lens: mm(250.0) };
-            let stand = StandMagnifier {
-                optics: stand_optics(data)?,
-                clear_diameter: mm(50.0),
-                transmittance: GLASS,
-            };
-            Ok(Aid::Stand { stand, lens_to_spectacle: mm(150.0) })
-        },
+        kind: Kind::Stand { larger: 6.0, image: 250.0, diameter: 50.0, to_glasses: 150.0 },
     },
     Listed {
         id: "dome",
@@ -229,11 +295,7 @@ pub static LIST: &[Listed] = &[
         shines: false,
         cautions: &[PlusLens],
         note: "",
-        aid: |_| {
-            let solid = RealDome { radius: mm(30.0), thickness: mm(35.0), index: 1.49 };
-            let dome = Dome { solid, clear_diameter: mm(58.0), transmittance: GLASS };
-            Ok(Aid::Dome { dome, page_to_eye: mm(400.0) })
-        },
+        kind: Kind::Dome { radius: 30.0, height: 35.0, diameter: 58.0, distance: 400.0 },
     },
     Listed {
         id: "bar",
@@ -244,11 +306,7 @@ pub static LIST: &[Listed] = &[
         shines: false,
         cautions: &[PlusLens],
         note: "It makes letters higher, not wider: the numbers are of heights.",
-        aid: |_| {
-            let section = RealDome { radius: mm(15.0), thickness: mm(15.0), index: 1.49 };
-            let bar = Bar { section, length: mm(200.0), clear_width: mm(30.0), transmittance: GLASS };
-            Ok(Aid::Bar { bar, page_to_eye: mm(400.0) })
-        },
+        kind: Kind::Bar { radius: 15.0, length: 200.0, width: 30.0, distance: 400.0 },
     },
     Listed {
         id: "desk-screen",
@@ -259,7 +317,7 @@ pub static LIST: &[Listed] = &[
         shines: true,
         cautions: &[],
         note: "",
-        aid: |_| Ok(screen((480.0, 270.0), 10.0, Some(200.0), 400.0)),
+        kind: Kind::Screen { size: (480.0, 270.0), larger: 10.0, camera: Some(200.0), distance: 400.0 },
     },
     Listed {
         id: "hand-screen",
@@ -270,7 +328,7 @@ pub static LIST: &[Listed] = &[
         shines: true,
         cautions: &[],
         note: "",
-        aid: |_| Ok(screen((110.0, 62.0), 6.0, Some(30.0), 300.0)),
+        kind: Kind::Screen { size: (110.0, 62.0), larger: 6.0, camera: Some(30.0), distance: 300.0 },
     },
     Listed {
         id: "tablet",
@@ -281,7 +339,7 @@ pub static LIST: &[Listed] = &[
         shines: true,
         cautions: &[],
         note: "",
-        aid: |_| Ok(screen((200.0, 150.0), 3.0, None, 330.0)),
+        kind: Kind::Screen { size: (200.0, 150.0), larger: 3.0, camera: None, distance: 330.0 },
     },
     Listed {
         id: "reading-cap",
@@ -292,7 +350,7 @@ pub static LIST: &[Listed] = &[
         shines: false,
         cautions: &[Close, PlusLens, Standing],
         note: "",
-        aid: |eye| telescope(20.0, -50.0, 25.0, eye, Setting::Cap { cap: d(4.0) }),
+        kind: Kind::Telescope { lenses: (20.0, -50.0), objective: 25.0, cap: Some(4.0) },
     },
     Listed {
         id: "distance-camera",
@@ -303,11 +361,7 @@ pub static LIST: &[Listed] = &[
         shines: true,
         cautions: &[],
         note: "",
-        aid: |_| {
-            let screen = Screen { width: mm(300.0), height: mm(170.0) };
-            let camera = DistanceCamera { screen, camera_field: Angle::from_degrees(10.0) };
-            Ok(Aid::DistanceCamera { camera, screen_to_eye: mm(400.0) })
-        },
+        kind: Kind::DistanceCamera { size: (300.0, 170.0), camera_degrees: 10.0, distance: 400.0 },
     },
     Listed {
         id: "head-mounted",
@@ -318,16 +372,7 @@ pub static LIST: &[Listed] = &[
         shines: true,
         cautions: &[Standing],
         note: "Its pixels and the delay of its picture are not in these numbers.",
-        aid: |_| {
-            let display = HeadMountedDisplay {
-                display_field: Angle::from_degrees(40.0),
-                camera_field: Angle::from_degrees(10.0),
-                image_distance: None,
-                display_pixels: 1280.0,
-                camera_pixels: 1280.0,
-            };
-            Ok(Aid::HeadMounted { display })
-        },
+        kind: Kind::HeadMounted { display_degrees: 40.0, camera_degrees: 10.0, pixels: 1280.0 },
     },
     Listed {
         id: "reversed-telescope",
@@ -338,7 +383,7 @@ pub static LIST: &[Listed] = &[
         shines: false,
         cautions: &[PlusLens, Standing],
         note: "",
-        aid: |eye| telescope(-50.0, 20.0, 12.0, eye, Setting::Far),
+        kind: Kind::Telescope { lenses: (-50.0, 20.0), objective: 12.0, cap: None },
     },
     Listed {
         id: "minus-lens",
@@ -349,9 +394,7 @@ pub static LIST: &[Listed] = &[
         shines: false,
         cautions: &[Standing],
         note: "",
-        aid: |_| {
-            Ok(Aid::MinusLens { power: d(-5.0), clear_diameter: mm(80.0), lens_to_spectacle: mm(300.0) })
-        },
+        kind: Kind::MinusLens { power: -5.0, diameter: 80.0, to_glasses: 300.0 },
     },
 ];
 
@@ -367,7 +410,7 @@ mod tests {
         let ids: BTreeSet<_> = LIST.iter().map(|listed| listed.id).collect();
         assert_eq!(ids.len(), LIST.len(), "a key stands twice");
         for listed in LIST {
-            let aid = (listed.aid)(&eye).unwrap_or_else(|error| panic!("{}: {error}", listed.id));
+            let aid = listed.kind.aid(&eye).unwrap_or_else(|error| panic!("{}: {error}", listed.id));
             let distance = (listed.serves != For::Print).then(|| Length::from_m(6.0));
             assert!(aid.arrange(&eye, distance).is_ok(), "{}", listed.id);
         }

@@ -3,48 +3,48 @@
 //!
 //! A name that is not known, stands twice or is missing where it is required refuses the whole.
 
-use serde::de::{Deserialize, Error, MapAccess, Visitor};
-use std::marker::PhantomData;
+use serde::de::{Deserialize, Error, MapAccess};
 
-/// A struct whose fields are read by name.
-pub(crate) trait Fields: Default {
-    /// Names of the fields; at most 32.
-    const NAMES: &'static [&'static str];
-    /// Names without which there is no struct.
-    const REQUIRED: &'static [&'static str];
-    /// Reads what stands behind a name of the list.
-    fn read<'de, A: MapAccess<'de>>(&mut self, name: &str, map: &mut A) -> Result<(), A::Error>;
+/// A struct whose fields are read by name from a map.
+pub(crate) trait Fields<'de, A: MapAccess<'de>> {
+    /// Names of the fields, at most 32; and those without which there is no struct.
+    fn names(&self) -> [&'static [&'static str]; 2];
+    /// Reads what stands behind the name at this place of the list.
+    fn read(&mut self, place: usize, map: &mut A) -> Result<(), A::Error>;
 }
 
-/// Visits a map and fills a struct from it.
-pub(crate) struct Fill<T>(pub(crate) PhantomData<T>);
+/// Reads a field; once for all fields of a type.
+#[inline(never)]
+pub(crate) fn put<'de, T: Deserialize<'de>, A: MapAccess<'de>>(
+    field: &mut T,
+    map: &mut A,
+) -> Result<(), A::Error> {
+    *field = map.next_value()?;
+    Ok(())
+}
 
-impl<'de, T: Fields> Visitor<'de> for Fill<T> {
-    type Value = T;
-
-    fn expecting(&self, formatter: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        formatter.write_str("an object")
+/// Fills a struct; once for all structs.
+#[inline(never)]
+pub(crate) fn fill<'de, A: MapAccess<'de>>(
+    into: &mut dyn Fields<'de, A>,
+    map: &mut A,
+) -> Result<(), A::Error> {
+    let [names, required] = into.names();
+    let mut seen = 0_u32;
+    while let Some(name) = map.next_key::<String>()? {
+        let trouble = match place(names, &name) {
+            None => "unknown",
+            Some(place) if seen >> place & 1 == 1 => "duplicate",
+            Some(place) => {
+                seen |= 1 << place;
+                into.read(place, map)?;
+                continue;
+            }
+        };
+        return Err(refused(trouble, &name));
     }
-
-    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<T, A::Error> {
-        let mut filled = T::default();
-        let mut seen = 0_u32;
-        while let Some(name) = map.next_key::<String>()? {
-            let place = place(T::NAMES, &name);
-            let trouble = match place {
-                None => "unknown",
-                Some(place) if seen >> place & 1 == 1 => "duplicate",
-                Some(place) => {
-                    seen |= 1 << place;
-                    filled.read(&name, &mut map)?;
-                    continue;
-                }
-            };
-            return Err(refused(trouble, &name));
-        }
-        let missing = T::REQUIRED.iter().find(|name| place(T::NAMES, name).is_none_or(|at| seen >> at & 1 == 0));
-        missing.map_or(Ok(filled), |name| Err(refused("missing", name)))
-    }
+    let missing = required.iter().find(|name| place(names, name).is_none_or(|at| seen >> at & 1 == 0));
+    missing.map_or(Ok(()), |name| Err(refused("missing", name)))
 }
 
 fn refused<E: Error>(trouble: &str, name: &str) -> E {
@@ -58,24 +58,33 @@ fn place(names: &[&str], name: &str) -> Option<usize> {
 /// `fields!(Struct { a, b } required { a })`: how it is read from a file.
 macro_rules! fields {
     ($struct:ident { $($field:ident),+ $(,)? } required { $($required:ident),* }) => {
-        impl $crate::model::fill::Fields for $struct {
-            const NAMES: &'static [&'static str] = &[$(stringify!($field)),+];
-            const REQUIRED: &'static [&'static str] = &[$(stringify!($required)),*];
-            fn read<'de, A: serde::de::MapAccess<'de>>(
-                &mut self,
-                name: &str,
-                map: &mut A,
-            ) -> Result<(), A::Error> {
-                match name {
-                    $(stringify!($field) => self.$field = map.next_value()?,)+
-                    _ => {}
-                }
+        impl<'de, A: serde::de::MapAccess<'de>> $crate::model::fill::Fields<'de, A> for $struct {
+            fn names(&self) -> [&'static [&'static str]; 2] {
+                [&[$(stringify!($field)),+], &[$(stringify!($required)),*]]
+            }
+            fn read(&mut self, place: usize, map: &mut A) -> Result<(), A::Error> {
+                let mut places = 0..;
+                $(if places.next() == Some(place) {
+                    return $crate::model::fill::put(&mut self.$field, map);
+                })+
                 Ok(())
             }
         }
         impl<'de> serde::Deserialize<'de> for $struct {
             fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-                deserializer.deserialize_map($crate::model::fill::Fill(std::marker::PhantomData))
+                struct Filled;
+                impl<'de> serde::de::Visitor<'de> for Filled {
+                    type Value = $struct;
+                    fn expecting(&self, formatter: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+                        formatter.write_str("an object")
+                    }
+                    fn visit_map<A: serde::de::MapAccess<'de>>(self, mut map: A) -> Result<$struct, A::Error> {
+                        let mut filled = <$struct>::default();
+                        $crate::model::fill::fill(&mut filled, &mut map)?;
+                        Ok(filled)
+                    }
+                }
+                deserializer.deserialize_map(Filled)
             }
         }
     };
@@ -131,7 +140,7 @@ mod tests {
     fn what_derived_code_would_refuse_is_refused() {
         for (text, said) in [
             (r#"{ "first": "a", "third": 1 }"#, "unknown field `third` at line 1 column 23"),
-            (r#"{ "first": "a", "first": "b" }"#, "duplicate field `first` at line 1 column 24"),
+            (r#"{ "first": "a", "first": "b" }"#, "duplicate field `first` at line 1 column 23"),
             (r#"{ "second": 1 }"#, "missing field `first` at line 1 column 15"),
             (r#"["a", 1]"#, "invalid type: sequence, expected an object at line 1 column 0"),
             (r#"{ "first": 1 }"#, "invalid type: integer `1`, expected a string at line 1 column 12"),

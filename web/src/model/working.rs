@@ -189,7 +189,7 @@ mod tests {
     #[test]
     fn every_formula_has_a_title_and_can_be_split() {
         for formula in arcminute_core::explain::FORMULAS {
-            assert_ne!(words::title(formula.id), "Step", "{} has no title", formula.id);
+            assert_ne!(words::title_on_sheet(formula.id), "Step", "{} has no title", formula.id);
             let joined: String = tokens(formula.text).concat();
             assert_eq!(joined, formula.text);
         }

@@ -22,13 +22,14 @@ pub(super) fn picture(answer: &Answer) -> Option<Drawing> {
     if let Some((row, outcome)) = answer.chosen_outcome() {
         let label = crate::model::format::times(row.device.power_times);
         arrows.retain(|arrow| arrow.label != label);
-        arrows.push(LadderArrow {
-            label,
-            magnification: outcome.in_use,
-            reaches: outcome.prediction.reach,
-            chosen: true,
-        });
-        arrows.sort_unstable_by(|one, other| one.magnification.size().total_cmp(&other.magnification.size()));
+        let magnification = outcome.in_use;
+        // The others are in order.
+        let place = arrows.iter().position(|other| magnification.size() < other.magnification.size());
+        let reaches = outcome.prediction.reach;
+        arrows.insert(
+            place.unwrap_or(arrows.len()),
+            LadderArrow { label, magnification, reaches, chosen: true },
+        );
     }
     let scale = answer.scale;
     Some(ladder(&LadderInput {

@@ -140,8 +140,11 @@ pub fn fitted(words: &str, room: f64, size: f64) -> String {
 /// stays within `room` if they all fit, and moves little.
 #[must_use]
 pub fn spread(wanted: &[(f64, f64)], room: (f64, f64)) -> Vec<f64> {
-    let mut order: Vec<usize> = (0..wanted.len()).collect();
-    order.sort_unstable_by(|one, other| wanted[*one].0.total_cmp(&wanted[*other].0).then(one.cmp(other)));
+    let mut order: Vec<usize> = Vec::new();
+    for (index, (centre, _)) in wanted.iter().enumerate() {
+        let place = order.iter().position(|other| centre < &wanted[*other].0);
+        order.insert(place.unwrap_or(order.len()), index);
+    }
     let mut placed: Vec<f64> = wanted.iter().map(|(centre, _)| *centre).collect();
     let mut least = room.0;
     for &index in &order {

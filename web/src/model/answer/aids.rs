@@ -6,10 +6,9 @@ use crate::model::aids::{For, LIST, Listed};
 use crate::model::draft::EyeChoice;
 use crate::model::field::FieldId;
 use arcminute_core::Error;
-use arcminute_core::device::PrintPlace;
 use arcminute_core::device::{
-    Aid, Detail, Eye, Outcome, aim, hold, hold_minus, lay_bar, lay_dome, look, look_from, place_stand,
-    watch_far, watch_screen, wear, wear_display,
+    Aid, Detail, Eye, Outcome, PrintPlace, aim, hold, hold_minus, lay_bar, lay_dome, look, look_from,
+    place_stand, watch_far, watch_screen, wear, wear_display,
 };
 use arcminute_core::explain::{Explain, Step};
 use arcminute_core::task::Goal;
@@ -138,7 +137,7 @@ pub(super) fn aids(
     let judge = |(place, listed): (usize, &'static Listed)| {
         let detail = if listed.serves == For::Print { print? } else { far? };
         let viewer = Eye { worn: listed.worn(eye.add), ..needs.viewer()? };
-        let does = (listed.aid)(&viewer).and_then(|aid| {
+        let does = listed.kind.aid(&viewer).and_then(|aid| {
             let arrangement = aid.arrange(&viewer, detail.distance)?;
             Ok(AidDoes { outcome: look(&arrangement, &viewer, detail)?, aid })
         });

@@ -134,20 +134,20 @@ pub(super) fn powers(
 /// The list, lowest power first, wider field first among equals.
 pub(super) fn rows(viewer: Option<&Viewer>, demand: Option<Demand>) -> Vec<BenchRow> {
     let (Some(viewer), Some(demand)) = (viewer, demand) else { return Vec::new() };
-    let mut rows: Vec<BenchRow> = devices::demo()
-        .telescopes
-        .iter()
-        .map(|device| {
-            let outcome =
-                device.telescope().and_then(|telescope| evaluate_telescope(&telescope, viewer, &demand));
-            BenchRow { device, outcome }
-        })
-        .collect();
+    let mut rows: Vec<BenchRow> = Vec::new();
     let field = |row: &BenchRow| row.outcome.as_ref().map_or(0.0, |outcome| outcome.real_field.degrees());
-    rows.sort_unstable_by(|one, other| {
-        let power = one.device.power_times.total_cmp(&other.device.power_times);
-        power.then(field(other).total_cmp(&field(one)))
-    });
+    for device in &devices::demo().telescopes {
+        let outcome =
+            device.telescope().and_then(|telescope| evaluate_telescope(&telescope, viewer, &demand));
+        let row = BenchRow { device, outcome };
+        // Put in its place one by one: the list is short, and a sort of the library takes more room on the page.
+        let comes_after = |other: &BenchRow| {
+            let power = other.device.power_times.total_cmp(&device.power_times);
+            power.then(field(&row).total_cmp(&field(other))).is_gt()
+        };
+        let place = rows.iter().position(comes_after).unwrap_or(rows.len());
+        rows.insert(place, row);
+    }
     rows
 }
 

@@ -192,7 +192,13 @@ pub(super) fn fit(
     let checks = check(&mounting, &context(draft, right, left, boxes.pd_both, device));
     let verdict = Fit::of(&checks);
     let corner_assumed = boxes.effective_diameter.is_none();
-    FitAnswer::Done(Box::new(FitDone { request, mounting, checks: checks.into_iter().collect(), verdict, corner_assumed }))
+    FitAnswer::Done(Box::new(FitDone {
+        request,
+        mounting,
+        checks: checks.into_iter().collect(),
+        verdict,
+        corner_assumed,
+    }))
 }
 
 fn context(
