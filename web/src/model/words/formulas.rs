@@ -7,12 +7,15 @@ use arcminute_core::source::Standing;
 
 /// One text for all: a table of references or a `match` would take twice the room on the page.
 macro_rules! titles {
-    ($name:ident: $($id:literal => $title:literal,)+) => {
+    ($(#[$meta:meta])* $name:ident $($id:literal => $title:literal,)+) => {
+        $(#[$meta])*
         const $name: &str = concat!($($id, "=", $title, "\n",)+);
     };
 }
 
-titles! { TITLES:
+titles! {
+    /// Of formulas that a result on the page shows.
+    ON_THE_PAGE
     "back-vertex-power" => "Back vertex power",
     "bar-demand-of-widths" => "Focusing that the widths ask for",
     "bar-evd-of-widths" => "Equivalent viewing distance along the bar",
@@ -29,7 +32,6 @@ titles! { TITLES:
     "dome-image" => "Image below the top",
     "dome-image-below-page" => "Image below the page",
     "dome-surface" => "Power of the curved surface",
-    "enlargement-from-places" => "Enlargement from image and page",
     "equivalent-power" => "Equivalent power of a thick lens",
     "evd-before-glasses" => "Equivalent viewing distance through magnifier and glasses",
     "evd-nearer-larger" => "Equivalent viewing distance, nearer or larger",
@@ -38,7 +40,6 @@ titles! { TITLES:
     "evp-of-thick-spectacles" => "Equivalent viewing power of thick spectacles",
     "front-vertex-power" => "Front vertex power",
     "gain-in-place" => "Larger than bare print in the same place",
-    "image-from-vergence" => "Image from emergent vergence",
     "magnifier-and-add" => "Magnifier and addition together",
     "minus-lens" => "Minification of a minus lens",
     "minus-lens-demand" => "Focusing that a minus lens asks for",
@@ -58,23 +59,13 @@ titles! { TITLES:
     "stand-image-from-power" => "Image below the lens",
     "stand-power" => "Power from measured values",
     "tube-power-in-use" => "Equivalent viewing power, focused near",
-    "n-print" => "Print size from N notation",
-    "print-for-mar" => "Print size for the least detail",
-    "print-mar" => "Least detail of the print",
-    "print-of-letter" => "Print size of the letter",
-    "reduced-snellen-print" => "Print size from the fraction",
-    "type-height" => "Height of the letters from the size of the type",
-    "depth-near" => "Nearest distance in focus",
-    "depth-far" => "Farthest distance in focus",
     "power-in-use-far" => "Power in use, far",
-    "print-height" => "Height of the letters",
     "mar-from-fraction" => "Least detail from the fraction",
     "mar-from-decimal" => "Least detail from decimal acuity",
     "mar-from-log" => "Least detail from logMAR",
     "log-from-mar" => "logMAR from least detail",
     "log-letters" => "Letters missed or gained",
     "log-from-score" => "logMAR from letters read",
-    "optotype-stroke" => "Stroke of the letter, gap of the ring",
     "stop-distance" => "Lens to the centre of rotation",
     "oval-half-width" => "Half width of the barrel in the lens",
     "distance-place" => "Sideways place for far",
@@ -82,7 +73,6 @@ titles! { TITLES:
     "segment-drop" => "Segment below the box centre",
     "ordered-to-carrier" => "Ordered tilt from the carrier lens",
     "miss-limit" => "How far the axis may miss",
-    "kestenbaum" => "Addition by the reciprocal of acuity, rule of thumb",
     "mar-of-detail" => "Detail of the target as an angle",
     "mar-to-reach" => "Detail to reach, with the reserve",
     "power-needed" => "Power needed",
@@ -120,7 +110,6 @@ titles! { TITLES:
     "blur-loss" => "What the blur costs",
     "cylinder-blur" => "Blur of the cylinder left over",
     "blur-in-object" => "The same on the target's side",
-    "prism-second-face" => "Incidence on the second face",
     "ring-width" => "Width of the hidden ring",
     "frame-pd" => "Frame PD",
     "eyepiece-rise" => "Eyepiece above the pupil",
@@ -138,7 +127,24 @@ titles! { TITLES:
     "miss-distance" => "How far the ordered axis misses the eye",
 }
 
-titles! { ON_THE_SHEET:
+titles! {
+    /// Of the others, which only reports and the sheet of formulas show: the page leaves them out.
+    #[cfg(not(feature = "page"))]
+    ELSEWHERE
+    "enlargement-from-places" => "Enlargement from image and page",
+    "image-from-vergence" => "Image from emergent vergence",
+    "n-print" => "Print size from N notation",
+    "print-of-letter" => "Print size of the letter",
+    "reduced-snellen-print" => "Print size from the fraction",
+    "type-height" => "Height of the letters from the size of the type",
+    "print-height" => "Height of the letters",
+    "optotype-stroke" => "Stroke of the letter, gap of the ring",
+    "kestenbaum" => "Addition by the reciprocal of acuity, rule of thumb",
+    "prism-second-face" => "Incidence on the second face",
+    "print-for-mar" => "Print size for the least detail",
+    "print-mar" => "Least detail of the print",
+    "depth-near" => "Nearest distance in focus",
+    "depth-far" => "Farthest distance in focus",
     "eccentric-letter" => "Letter height at an eccentricity",
     "stand-evd" => "Equivalent viewing distance over a stand",
     "stand-demand" => "Focusing that a stand asks for",
@@ -337,20 +343,22 @@ titles! { ON_THE_SHEET:
     "prism-power" => "Prism power at this incidence",
     "decentration" => "Decentration",
 }
+#[cfg(feature = "page")]
+const ELSEWHERE: &str = "";
 
-/// What a formula gives, in words, where the page can show it; `Step` for others.
+/// What a formula gives, in words.
 #[must_use]
 pub fn title(id: &str) -> &'static str {
-    titled(TITLES, id).unwrap_or("Step")
+    find(ON_THE_PAGE, id).or_else(|| find(ELSEWHERE, id)).unwrap_or("Step")
 }
 
-/// What any formula gives, in words.
+/// Whether the page has a title for this formula.
 #[must_use]
-pub fn title_on_sheet(id: &str) -> &'static str {
-    titled(TITLES, id).or_else(|| titled(ON_THE_SHEET, id)).unwrap_or("Step")
+pub fn is_on_the_page(id: &str) -> bool {
+    find(ON_THE_PAGE, id).is_some()
 }
 
-fn titled(titles: &'static str, id: &str) -> Option<&'static str> {
+fn find(titles: &'static str, id: &str) -> Option<&'static str> {
     titles.lines().find_map(|line| line.strip_prefix(id)?.strip_prefix('='))
 }
 
