@@ -4,9 +4,12 @@
 use super::words::Where;
 use arcminute_core::Error;
 use arcminute_core::device::{
-    Aid, Bar, DistanceCamera, Dome, Eye, HandMagnifier, HeadMountedDisplay, HighPlusSpectacles, LensForm,
-    RefractionBy, Screen, ScreenAid, Setting, StandData, StandMagnifier, Worn, stand_optics,
+    Arrangement, Bar, DistanceCamera, Dome, Eye, HandMagnifier, HeadMountedDisplay, HighPlusSpectacles,
+    LensForm, PrintPlace, RefractionBy, Screen, ScreenAid, Setting, StandData, StandMagnifier, Worn, aim,
+    hold, hold_minus, lay_bar, lay_dome, look_from, place_stand, stand_optics, watch_far, watch_screen, wear,
+    wear_display,
 };
+use arcminute_core::explain::{Explain, Step};
 use arcminute_core::optics::{RealDome, Telescope};
 use arcminute_core::unit::{Angle, Length, Vergence};
 
@@ -118,59 +121,81 @@ fn screen((width, height): (f64, f64)) -> Screen {
     Screen { width: mm(width), height: mm(height) }
 }
 
-fn worn(form: LensForm) -> Aid {
-    let spectacles = HighPlusSpectacles { form, clear_diameter: mm(SPECTACLES_MM), transmittance: GLASS };
-    Aid::HighPlus { spectacles, accommodation_used: Vergence::ZERO }
-}
-
 impl Kind {
-    /// The aid as this eye uses it.
+    /// The aid as this eye uses it, and the closed forms of its family if its working is asked for; `distance` is that of
+    /// a far thing.
     ///
     /// # Errors
-    /// For measures that no aid has.
-    pub fn aid(self, eye: &Eye) -> Result<Aid, Error> {
+    /// Those of the family: for measures that no aid has, and where optics have no answer.
+    pub fn used(
+        self,
+        eye: &Eye,
+        distance: Option<Length>,
+        working: bool,
+    ) -> Result<(Arrangement, Vec<Step>), Error> {
+        let far = distance.unwrap_or_default();
+        let told = |family: &dyn Explain, arrangement: &Arrangement| {
+            (arrangement.clone(), if working { family.steps() } else { Vec::new() })
+        };
+        let worn = |form| {
+            let spectacles =
+                HighPlusSpectacles { form, clear_diameter: mm(SPECTACLES_MM), transmittance: GLASS };
+            let worn = wear(spectacles, eye, Vergence::ZERO)?;
+            Ok(told(&worn, &worn.arrangement))
+        };
         Ok(match self {
-            Self::Nearer { larger, distance } => Aid::NearerAndLarger { larger, thing_to_eye: mm(distance) },
-            Self::HighPlus { add } => worn(LensForm::Addition { add: d(add) }),
+            Self::Nearer { larger, distance } => {
+                let seen = look_from(eye, mm(distance), larger)?;
+                told(&seen, &seen.arrangement)
+            }
+            Self::HighPlus { add } => return worn(LensForm::Addition { add: d(add) }),
             Self::Thick { surfaces: (front, back), thickness, index } => {
-                worn(LensForm::Thick { front: d(front), back: d(back), thickness: mm(thickness), index })
+                let (front, back, thickness) = (d(front), d(back), mm(thickness));
+                return worn(LensForm::Thick { front, back, thickness, index });
             }
             Self::Hand { power, diameter, to_glasses, light } => {
                 let magnifier =
                     HandMagnifier { power: d(power), clear_diameter: mm(diameter), transmittance: light };
-                Aid::Hand { magnifier, lens_to_spectacle: mm(to_glasses) }
+                let held = hold(magnifier, eye, mm(to_glasses), PrintPlace::AtLensFocus)?;
+                told(&held, &held.arrangement)
             }
             Self::Stand { larger, image, diameter, to_glasses } => {
                 let data = StandData::ImagePlace { enlargement: larger, image_to_lens: mm(image) };
                 let (optics, clear_diameter) = (stand_optics(data)?, mm(diameter));
                 let stand = StandMagnifier { optics, clear_diameter, transmittance: GLASS };
-                Aid::Stand { stand, lens_to_spectacle: mm(to_glasses) }
+                let placed = place_stand(stand, eye, mm(to_glasses))?;
+                told(&placed, &placed.arrangement)
             }
             Self::Dome { radius, height, diameter, distance } => {
                 let solid = RealDome { radius: mm(radius), thickness: mm(height), index: ACRYLIC };
                 let dome = Dome { solid, clear_diameter: mm(diameter), transmittance: GLASS };
-                Aid::Dome { dome, page_to_eye: mm(distance) }
+                let laid = lay_dome(dome, eye, mm(distance))?;
+                told(&laid, &laid.arrangement)
             }
             Self::Bar { radius, length, width, distance } => {
                 let section = RealDome { radius: mm(radius), thickness: mm(radius), index: ACRYLIC };
                 let bar = Bar { section, length: mm(length), clear_width: mm(width), transmittance: GLASS };
-                Aid::Bar { bar, page_to_eye: mm(distance) }
+                let laid = lay_bar(bar, eye, mm(distance))?;
+                told(&laid, &laid.arrangement)
             }
             Self::Screen { size, larger, camera, distance } => {
-                let screen =
+                let aid =
                     ScreenAid { screen: screen(size), enlargement: larger, camera_to_print: camera.map(mm) };
-                Aid::Screen { screen, screen_to_eye: mm(distance) }
+                let watched = watch_screen(aid, eye, mm(distance))?;
+                told(&watched, &watched.arrangement)
             }
-            Self::Telescope { lenses: (first, second), objective, cap } => Aid::Telescope {
-                telescope: Telescope::from_lenses(d(first), d(second), mm(objective))?,
-                eyepiece_to_eye: eye.spectacle_to_eye + mm(BEHIND_EYEPIECE_MM),
-                refraction: RefractionBy::Glasses,
-                setting: cap.map_or(Setting::Far, |cap| Setting::Cap { cap: d(cap) }),
-            },
+            Self::Telescope { lenses: (first, second), objective, cap } => {
+                let telescope = Telescope::from_lenses(d(first), d(second), mm(objective))?;
+                let behind = eye.spectacle_to_eye + mm(BEHIND_EYEPIECE_MM);
+                let setting = cap.map_or(Setting::Far, |cap| Setting::Cap { cap: d(cap) });
+                let aimed = aim(&telescope, eye, behind, RefractionBy::Glasses, setting)?;
+                told(&aimed, &aimed.arrangement)
+            }
             Self::DistanceCamera { size, camera_degrees, distance } => {
                 let camera_field = Angle::from_degrees(camera_degrees);
                 let camera = DistanceCamera { screen: screen(size), camera_field };
-                Aid::DistanceCamera { camera, screen_to_eye: mm(distance) }
+                let watched = watch_far(camera, eye, mm(distance), far)?;
+                told(&watched, &watched.screen.arrangement)
             }
             Self::HeadMounted { display_degrees, camera_degrees, pixels } => {
                 let display = HeadMountedDisplay {
@@ -180,13 +205,13 @@ impl Kind {
                     display_pixels: pixels,
                     camera_pixels: pixels,
                 };
-                Aid::HeadMounted { display }
+                let worn = wear_display(display, eye, far)?;
+                told(&worn, &worn.arrangement)
             }
-            Self::MinusLens { power, diameter, to_glasses } => Aid::MinusLens {
-                power: d(power),
-                clear_diameter: mm(diameter),
-                lens_to_spectacle: mm(to_glasses),
-            },
+            Self::MinusLens { power, diameter, to_glasses } => {
+                let held = hold_minus(d(power), mm(diameter), eye, mm(to_glasses))?;
+                told(&held, &held.arrangement)
+            }
         })
     }
 }
@@ -410,9 +435,10 @@ mod tests {
         let ids: BTreeSet<_> = LIST.iter().map(|listed| listed.id).collect();
         assert_eq!(ids.len(), LIST.len(), "a key stands twice");
         for listed in LIST {
-            let aid = listed.kind.aid(&eye).unwrap_or_else(|error| panic!("{}: {error}", listed.id));
             let distance = (listed.serves != For::Print).then(|| Length::from_m(6.0));
-            assert!(aid.arrange(&eye, distance).is_ok(), "{}", listed.id);
+            let used = |working| listed.kind.used(&eye, distance, working).map(|(_, steps)| steps.len());
+            assert_eq!(used(false), Ok(0), "{}: it is possible, and its working is not asked for", listed.id);
+            assert!(used(true).is_ok_and(|steps| 0 < steps), "{}: it has a working", listed.id);
         }
     }
 

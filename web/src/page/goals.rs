@@ -47,6 +47,9 @@ fn working(answer: &Answer) -> Vec<Step> {
         answer.goal_answer().and_then(|goal| goal.demand).map(|demand| demand.steps()).unwrap_or_default(),
     );
     steps.extend(answer.needed.map(|needed| needed.steps()).unwrap_or_default());
+    steps.extend(
+        answer.goal_answer().and_then(|goal| goal.print).map(|print| print.steps()).unwrap_or_default(),
+    );
     steps
 }
 

@@ -6,10 +6,7 @@ use crate::model::aids::{For, LIST, Listed};
 use crate::model::draft::EyeChoice;
 use crate::model::field::FieldId;
 use arcminute_core::Error;
-use arcminute_core::device::{
-    Aid, Detail, Eye, Outcome, PrintPlace, aim, hold, hold_minus, lay_bar, lay_dome, look, look_from,
-    place_stand, watch_far, watch_screen, wear, wear_display,
-};
+use arcminute_core::device::{Detail, Eye, Outcome, look};
 use arcminute_core::explain::{Explain, Step};
 use arcminute_core::task::Goal;
 use arcminute_core::unit::{Length, LogMar};
@@ -38,16 +35,7 @@ pub struct AidRow {
     /// What is looked at.
     pub detail: Detail,
     /// What it does, or why it cannot serve.
-    pub does: Result<AidDoes, Error>,
-}
-
-/// An aid before an eye and what it does.
-#[derive(Clone, Debug, PartialEq)]
-pub struct AidDoes {
-    /// The aid.
-    pub aid: Aid,
-    /// What is seen.
-    pub outcome: Outcome,
+    pub does: Result<Outcome, Error>,
 }
 
 /// What an aid does follows from the rest.
@@ -67,9 +55,10 @@ impl AidRow {
     /// The working: first the family's own formulas, then those that hold for all; empty when it cannot serve.
     #[must_use]
     pub fn steps(&self) -> Vec<Step> {
-        let Ok(does) = &self.does else { return Vec::new() };
-        let mut steps = family(&does.aid, &self.eye, self.detail.distance).unwrap_or_default();
-        steps.extend(does.outcome.steps());
+        let Ok(outcome) = &self.does else { return Vec::new() };
+        let used = self.listed().kind.used(&self.eye, self.detail.distance, true);
+        let mut steps = used.map(|(_, steps)| steps).unwrap_or_default();
+        steps.extend(outcome.steps());
         steps
     }
 }
@@ -137,10 +126,8 @@ pub(super) fn aids(
     let judge = |(place, listed): (usize, &'static Listed)| {
         let detail = if listed.serves == For::Print { print? } else { far? };
         let viewer = Eye { worn: listed.worn(eye.add), ..needs.viewer()? };
-        let does = listed.kind.aid(&viewer).and_then(|aid| {
-            let arrangement = aid.arrange(&viewer, detail.distance)?;
-            Ok(AidDoes { outcome: look(&arrangement, &viewer, detail)?, aid })
-        });
+        let used = listed.kind.used(&viewer, detail.distance, false);
+        let does = used.and_then(|(arrangement, _)| look(&arrangement, &viewer, detail));
         Some(AidRow { place, eye: viewer, detail, does })
     };
     AidsAnswer { rows: LIST.iter().enumerate().filter_map(judge).collect(), near_waits, far_waits }
@@ -162,39 +149,6 @@ fn far(goal: &GoalAnswer) -> Option<Detail> {
             let distance = Length::from_m(LETTERS_AT_M);
             let height = distance * (10.0 * (demand.detail / 2.0).tangent());
             Detail { height, distance: Some(distance), reserve: 1.0 }
-        }
-    })
-}
-
-/// The working of the family's own closed forms.
-fn family(aid: &Aid, eye: &Eye, distance: Option<Length>) -> Result<Vec<Step>, Error> {
-    let distance = distance.unwrap_or_default();
-    Ok(match *aid {
-        Aid::NearerAndLarger { larger, thing_to_eye } => look_from(eye, thing_to_eye, larger)?.steps(),
-        Aid::HighPlus { spectacles, accommodation_used } => {
-            wear(spectacles, eye, accommodation_used)?.steps()
-        }
-        Aid::Hand { magnifier, lens_to_spectacle } => {
-            hold(magnifier, eye, lens_to_spectacle, PrintPlace::AtLensFocus)?.steps()
-        }
-        Aid::Sheet { sheet, sheet_to_spectacle } => {
-            hold(sheet.as_hand_magnifier(), eye, sheet_to_spectacle, PrintPlace::AtLensFocus)?.steps()
-        }
-        Aid::Stand { stand, lens_to_spectacle } => place_stand(stand, eye, lens_to_spectacle)?.steps(),
-        Aid::Dome { dome, page_to_eye } => lay_dome(dome, eye, page_to_eye)?.steps(),
-        Aid::Bar { bar, page_to_eye } => lay_bar(bar, eye, page_to_eye)?.steps(),
-        Aid::Screen { screen, screen_to_eye } => watch_screen(screen, eye, screen_to_eye)?.steps(),
-        Aid::DistanceCamera { camera, screen_to_eye } => {
-            watch_far(camera, eye, screen_to_eye, distance)?.steps()
-        }
-        Aid::HeadMounted { display } => wear_display(display, eye, distance)?.steps(),
-        Aid::Telescope { telescope, eyepiece_to_eye, refraction, setting } => {
-            let mut steps = telescope.afocal().steps();
-            steps.extend(aim(&telescope, eye, eyepiece_to_eye, refraction, setting)?.steps());
-            steps
-        }
-        Aid::MinusLens { power, clear_diameter, lens_to_spectacle } => {
-            hold_minus(power, clear_diameter, eye, lens_to_spectacle)?.steps()
         }
     })
 }

@@ -7,7 +7,7 @@ mod person;
 mod reader;
 mod undecided;
 
-pub use aids::{AidDoes, AidRow, AidsAnswer};
+pub use aids::{AidRow, AidsAnswer};
 pub use bench::{BenchRow, PowerRow, Steps};
 pub use fit::{FitAnswer, FitDone};
 pub use person::{EyeAnswer, GoalAnswer};

@@ -16,11 +16,10 @@ pub(super) fn print(index: usize, sized: &SizedPrint) -> Value {
 pub(super) fn aid(row: &AidRow) -> Value {
     let listed = row.listed();
     let name = format!("aid-{}", listed.id);
-    let does = match &row.does {
-        Ok(does) => does,
+    let outcome = match &row.does {
+        Ok(outcome) => outcome,
         Err(error) => return result(&name, listed.name, &[], &refusal(error), &[]),
     };
-    let outcome = &does.outcome;
     let mut values = vec![
         ("magnification", times(outcome.angular.times())),
         ("reserve_reached", times(outcome.reserve_reached)),

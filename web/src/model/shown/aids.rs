@@ -2,7 +2,7 @@
 
 use super::Shown;
 use crate::model::aids::{For, Listed};
-use crate::model::answer::{AidDoes, AidRow, Answer};
+use crate::model::answer::{AidRow, Answer};
 use crate::model::{format, words};
 use arcminute_core::device::{FOCUS_LOSS, Outcome, Worn};
 use arcminute_core::optics::Sight;
@@ -45,7 +45,7 @@ pub fn aid_card(answer: &Answer, place: usize) -> Option<AidCard> {
         .map(|caution| caution.head)
         .collect();
     let (facts, notes, trouble) = match &row.does {
-        Ok(does) => (facts(answer, row, does), notes(listed, does), None),
+        Ok(outcome) => (facts(answer, row, outcome), notes(listed, outcome), None),
         Err(error) => (Vec::new(), Vec::new(), Some(format!("Cannot serve: {error}; {}", error.hint()))),
     };
     Some(AidCard {
@@ -63,44 +63,35 @@ fn key(listed: &Listed) -> String {
     format!("aid-{}", listed.id)
 }
 
-fn facts(answer: &Answer, row: &AidRow, does: &AidDoes) -> Vec<Shown> {
-    let (listed, outcome) = (row.listed(), &does.outcome);
+fn facts(answer: &Answer, row: &AidRow, outcome: &Outcome) -> Vec<Shown> {
+    let listed = row.listed();
     let near = listed.serves == For::Print;
     let prediction = &outcome.prediction;
-    let (read, read_note) = just_read(answer, outcome);
-    let (size, size_note) = size(outcome);
-    let (distance, distance_note) = distance(listed, outcome);
-    let (seen, seen_note) = seen_at_once(outcome, near);
-    let (depth, depth_note) = depth(listed, outcome);
+    let reserve = format!("{} wanted", format::times(outcome.detail.reserve));
     let light = if listed.shines {
         "of the glasses alone: the screen shines by itself"
     } else {
         "against the bare eye"
     };
-    let fact = |name: &str, what: &str, value: String, note: String| {
-        Shown::new(format!("{}-{name}", key(listed)), what, value, note)
-    };
-    vec![
-        fact("reads", "Would just read", read, read_note),
-        fact(
-            "reserve",
-            "Reserve reached",
-            format::times(outcome.reserve_reached),
-            format!("{} wanted", format::times(outcome.detail.reserve)),
-        ),
-        fact(
+    let said: [(&str, &str, (String, String)); 9] = [
+        ("reads", "Would just read", just_read(answer, outcome)),
+        ("reserve", "Reserve reached", (format::times(outcome.reserve_reached), reserve)),
+        (
             "chance",
             "Chance of the goal",
-            format::chance(prediction.chance),
-            words::reach_words(prediction.reach).into(),
+            (format::chance(prediction.chance), words::reach_words(prediction.reach).into()),
         ),
-        fact("size", if near { "As large as from" } else { "Magnification" }, size, size_note),
-        fact("distance", if near { "Working distance" } else { "Distance" }, distance, distance_note),
-        fact("focus", "Focusing asked for", format::dioptres(outcome.focus.needed), focus_note(row, outcome)),
-        fact("seen", "Seen at once", seen, seen_note),
-        fact("depth", "In focus", depth, depth_note),
-        fact("light", "Light", format::percent(outcome.light), light.into()),
-    ]
+        ("size", if near { "As large as from" } else { "Magnification" }, size(outcome)),
+        ("distance", if near { "Working distance" } else { "Distance" }, distance(listed, outcome)),
+        ("focus", "Focusing asked for", (format::dioptres(outcome.focus.needed), focus_note(row, outcome))),
+        ("seen", "Seen at once", seen_at_once(outcome, near)),
+        ("depth", "In focus", depth(listed, outcome)),
+        ("light", "Light", (format::percent(outcome.light), light.into())),
+    ];
+    let key = key(listed);
+    said.into_iter()
+        .map(|(name, what, (value, note))| Shown::new(format!("{key}-{name}"), what, value, note))
+        .collect()
 }
 
 /// The print, or the acuity, that would only just be read.
@@ -194,8 +185,7 @@ fn depth(listed: &Listed, outcome: &Outcome) -> (String, String) {
     }
 }
 
-fn notes(listed: &Listed, does: &AidDoes) -> Vec<String> {
-    let outcome = &does.outcome;
+fn notes(listed: &Listed, outcome: &Outcome) -> Vec<String> {
     let mut notes = Vec::new();
     if listed.serves == For::Field {
         notes.push(format!(

@@ -125,24 +125,23 @@ titles! {
     "segment-max-hole" => "Highest segment, from the opening",
     "smallest-b" => "Smallest box height",
     "miss-distance" => "How far the ordered axis misses the eye",
-}
-
-titles! {
-    /// Of the others, which only reports and the sheet of formulas show: the page leaves them out.
-    #[cfg(not(feature = "page"))]
-    ELSEWHERE
-    "enlargement-from-places" => "Enlargement from image and page",
-    "image-from-vergence" => "Image from emergent vergence",
     "n-print" => "Print size from N notation",
+    "print-for-mar" => "Print size for the least detail",
+    "print-height" => "Height of the letters",
+    "print-mar" => "Least detail of the print",
     "print-of-letter" => "Print size of the letter",
     "reduced-snellen-print" => "Print size from the fraction",
     "type-height" => "Height of the letters from the size of the type",
-    "print-height" => "Height of the letters",
+}
+
+titles! {
+    /// Of the others, which only the sheet of formulas prints.
+    ELSEWHERE
+    "enlargement-from-places" => "Enlargement from image and page",
+    "image-from-vergence" => "Image from emergent vergence",
     "optotype-stroke" => "Stroke of the letter, gap of the ring",
     "kestenbaum" => "Addition by the reciprocal of acuity, rule of thumb",
     "prism-second-face" => "Incidence on the second face",
-    "print-for-mar" => "Print size for the least detail",
-    "print-mar" => "Least detail of the print",
     "depth-near" => "Nearest distance in focus",
     "depth-far" => "Farthest distance in focus",
     "eccentric-letter" => "Letter height at an eccentricity",
@@ -343,19 +342,17 @@ titles! {
     "prism-power" => "Prism power at this incidence",
     "decentration" => "Decentration",
 }
-#[cfg(feature = "page")]
-const ELSEWHERE: &str = "";
 
-/// What a formula gives, in words.
+/// What a formula that the page can show gives, in words.
 #[must_use]
 pub fn title(id: &str) -> &'static str {
-    find(ON_THE_PAGE, id).or_else(|| find(ELSEWHERE, id)).unwrap_or("Step")
+    find(ON_THE_PAGE, id).unwrap_or("Step")
 }
 
-/// Whether the page has a title for this formula.
+/// What any formula gives, in words: for the sheet of formulas.
 #[must_use]
-pub fn is_on_the_page(id: &str) -> bool {
-    find(ON_THE_PAGE, id).is_some()
+pub fn title_on_sheet(id: &str) -> &'static str {
+    find(ON_THE_PAGE, id).or_else(|| find(ELSEWHERE, id)).unwrap_or("Step")
 }
 
 fn find(titles: &'static str, id: &str) -> Option<&'static str> {
