@@ -3,6 +3,9 @@
 use arcminute_core::explain::Expression;
 use arcminute_core::scan::LONGEST;
 
+/// Longest formula that is read, in bytes.
+const LONGEST_READ: usize = 400;
+
 /// Any text no longer than an entry.
 pub(crate) fn any(text: &str) {
     if LONGEST < text.len() {
@@ -17,6 +20,12 @@ pub(crate) fn any(text: &str) {
 fn understood(text: &str, expression: &Expression<'_>) {
     let mut written = String::new();
     write(expression, &mut written);
+    if LONGEST_READ < written.len() {
+        // A row of signs grows past it with its brackets.
+        let refused = Expression::parse(&written).expect_err("it is too long");
+        assert_eq!(refused.at, LONGEST_READ, "`{written}`");
+        return;
+    }
     let again = Expression::parse(&written);
     let again = again.unwrap_or_else(|error| panic!("`{written}` stops at {}", error.at));
     assert!(same(&again, expression), "`{text}` is read as {expression:?}, `{written}` as {again:?}");

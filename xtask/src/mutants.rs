@@ -17,7 +17,7 @@ use crate::{Outcome, paths, run};
 /// Least share of the changes that can be compiled which has to be caught, per cent.
 const LEAST: usize = 90;
 /// Random inputs that a law is tried on; a law that a change breaks mostly fails at once.
-const CASES: &str = "500";
+const CASES: &str = "200";
 /// A part of the time goes to the tests that are slower to build.
 const QUICK_SHARE: f64 = 0.7;
 

@@ -8,7 +8,7 @@ use crate::list::List;
 use crate::unit::{Angle, Duration, Length, LogContrast, LogMar, PrintSize, ReadingSpeed};
 use proptest::prelude::*;
 
-const CASES: u32 = 10_000;
+const CASES: u32 = crate::cases::cases(10_000);
 
 fn apart(a: f64, b: f64) -> f64 {
     (a / b - 1.0).abs()
