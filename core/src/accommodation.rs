@@ -223,6 +223,13 @@ pub struct MeasuredAmplitude {
 
 impl MeasuredAmplitude {
     /// Mean age, or the middle of the ages where no mean is given.
+    ///
+    /// ```
+    /// use arcminute_core::accommodation::MEASURED;
+    /// // A published mean of schoolchildren, and the middle of 20 to 29 years, for which no mean was given.
+    /// let [children, twenties, _] = MEASURED;
+    /// assert_eq!((children.age().years(), twenties.age().years()), (9.24, 25.0));
+    /// ```
     #[must_use]
     pub fn age(&self) -> Age {
         Age::from_years(self.age_years)

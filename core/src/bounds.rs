@@ -45,7 +45,14 @@ impl Bound {
         })
     }
 
-    /// Whether a possible value is outside what is usually met.
+    /// Whether a possible value, in the bound's own unit, is outside what is usually met; the ends are usual.
+    ///
+    /// ```
+    /// use arcminute_core::bounds;
+    /// // A child's PD: used, but the page says that it is unusual.
+    /// assert!(bounds::PD.check(44.0).is_ok() && bounds::PD.is_unusual(44.0));
+    /// assert!(!bounds::PD.is_unusual(48.0), "an end of the range");
+    /// ```
     #[must_use]
     pub fn is_unusual(&self, value: f64) -> bool {
         !(self.usual.0 <= value && value <= self.usual.1)
@@ -208,6 +215,8 @@ bounds! {
     AGE: "age", "years", (0.0, 120.0), (3.0, 100.0), "the longest lives known";
     /// Diameter of the eye's pupil.
     PUPIL: "pupil diameter", "mm", (0.5, 10.0), (2.0, 8.0), "human pupils in light and dark";
+    /// Nearest thing that a telescope can be focused for, before its objective.
+    NEAR_FOCUS: "nearest focus", "m", (0.01, 1000.0), (0.1, 20.0), "with the tube drawn out to hardly beyond infinity";
     /// Magnification of a telescope as marked.
     POWER: "power", "x", (0.1, 20.0), (2.0, 10.0), "spectacle-mounted telescopes";
     /// A length taken with a rule or loupe at the desk.

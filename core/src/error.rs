@@ -25,11 +25,23 @@ pub struct Text(ArrayString<KEPT>);
 
 impl Text {
     /// The text, or its beginning and an ellipsis.
+    ///
+    /// ```
+    /// use arcminute_core::error::Text;
+    /// // At most 44 bytes are kept: 41 nines and the ellipsis (computed).
+    /// let text = Text::new(&"9".repeat(100));
+    /// assert_eq!((text.as_str().len(), text.as_str().chars().count()), (44, 42));
+    /// ```
     #[must_use]
     pub fn new(text: &str) -> Self {
         Self::of(format_args!("{text}"))
     }
     /// What these arguments write, or its beginning and an ellipsis.
+    ///
+    /// ```
+    /// use arcminute_core::error::Text;
+    /// assert_eq!(Text::of(format_args!("{} D", -2.5)).as_str(), "-2.5 D");
+    /// ```
     #[must_use]
     pub fn of(text: fmt::Arguments<'_>) -> Self {
         let mut kept = Kept { text: ArrayString::new(), cut: false };
@@ -38,6 +50,11 @@ impl Text {
         Self(kept.text)
     }
     /// What is kept of it.
+    ///
+    /// ```
+    /// use arcminute_core::error::Text;
+    /// assert_eq!(Text::new("−2.50 D").as_str(), "−2.50 D");
+    /// ```
     #[must_use]
     pub fn as_str(&self) -> &str {
         &self.0
@@ -134,19 +151,38 @@ pub enum Why {
 }
 
 impl Error {
-    /// An error of this kind.
+    /// An error of this kind about a value as it was read, unit included.
+    ///
+    /// ```
+    /// use arcminute_core::{Error, Why};
+    /// let error = Error::new("pupil height", "tall", Why::NotANumber { example: "22 mm" });
+    /// assert_eq!(error.to_string(), "pupil height `tall` was not understood");
+    /// ```
     #[must_use]
     pub fn new(quantity: &'static str, found: &str, why: Why) -> Self {
         Self { quantity, found: Text::new(found), why }
     }
 
     /// An error of this kind about a value that has to be written first.
+    ///
+    /// ```
+    /// use arcminute_core::{Error, Why};
+    /// let why = Why::OutOfRange { min: 5.0, max: 40.0, unit: "mm" };
+    /// let error = Error::about("DBL", format_args!("{} mm", 4.5), why);
+    /// assert_eq!(error.to_string(), "DBL `4.5 mm` is not possible");
+    /// ```
     #[must_use]
     pub fn about(quantity: &'static str, found: fmt::Arguments<'_>, why: Why) -> Self {
         Self { quantity, found: Text::of(found), why }
     }
 
     /// What to do about it, as a sentence without its full stop.
+    ///
+    /// ```
+    /// use arcminute_core::bounds;
+    /// let error = bounds::BRIDGE.check(4.5).expect_err("below the least");
+    /// assert_eq!(error.hint().to_string(), "use 5 to 40 mm");
+    /// ```
     #[must_use]
     pub fn hint(&self) -> Hint<'_> {
         Hint(&self.why)

@@ -20,11 +20,22 @@ pub struct List<T, const ROOM: usize>(ArrayVec<T, ROOM>);
 
 impl<T, const ROOM: usize> List<T, ROOM> {
     /// Nothing yet.
+    ///
+    /// ```
+    /// use arcminute_core::list::List;
+    /// assert!(List::<u8, 2>::new().is_empty());
+    /// ```
     #[must_use]
     pub fn new() -> Self {
         Self(ArrayVec::new())
     }
     /// The item of a list of one; nothing if there is no room for it.
+    ///
+    /// ```
+    /// use arcminute_core::list::List;
+    /// assert_eq!(List::<_, 2>::of_one("right").as_slice(), ["right"]);
+    /// assert!(List::<_, 0>::of_one("right").is_empty());
+    /// ```
     #[must_use]
     pub fn of_one(item: T) -> Self {
         let mut list = Self::new();
@@ -32,6 +43,12 @@ impl<T, const ROOM: usize> List<T, ROOM> {
         list
     }
     /// What is in it, in order.
+    ///
+    /// ```
+    /// use arcminute_core::list::List;
+    /// let eyes: List<_, 2> = ["right", "left"].into();
+    /// assert_eq!(eyes.as_slice().last(), Some(&"left"));
+    /// ```
     #[must_use]
     pub fn as_slice(&self) -> &[T] {
         &self.0
@@ -40,6 +57,12 @@ impl<T, const ROOM: usize> List<T, ROOM> {
     ///
     /// # Errors
     /// The item itself when the list is full.
+    ///
+    /// ```
+    /// use arcminute_core::list::List;
+    /// let mut list = List::<_, 1>::new();
+    /// assert_eq!([list.try_push("right"), list.try_push("left")], [Ok(()), Err("left")]);
+    /// ```
     pub fn try_push(&mut self, item: T) -> Result<(), T> {
         self.0.try_push(item).map_err(|full| full.element())
     }
@@ -47,6 +70,14 @@ impl<T, const ROOM: usize> List<T, ROOM> {
     ///
     /// # Errors
     /// Nothing was put there: there is no room for all of them.
+    ///
+    /// ```
+    /// use arcminute_core::list::{List, NoRoom};
+    /// let mut list = List::<_, 3>::of_one(1);
+    /// assert_eq!(list.try_push_all(&[2, 3, 4]), Err(NoRoom));
+    /// assert_eq!(list[..], [1]); // nothing of it
+    /// assert_eq!(list.try_push_all(&[2, 3]), Ok(()));
+    /// ```
     pub fn try_push_all(&mut self, items: &[T]) -> Result<(), NoRoom>
     where
         T: Copy,

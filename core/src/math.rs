@@ -7,74 +7,175 @@
 pub const PI: f64 = core::f64::consts::PI;
 
 /// `|x|`.
+///
+/// ```
+/// use arcminute_core::math::abs;
+/// assert_eq!((abs(-2.5), abs(2.5)), (2.5, 2.5));
+/// ```
 pub fn abs(x: f64) -> f64 {
     libm::fabs(x)
 }
-/// Base-ten logarithm.
+/// Base-ten logarithm of a number above zero; minus infinity of zero, not a number below it.
+///
+/// ```
+/// use arcminute_core::math::log10;
+/// // 20/200 is a least detail of 10 minutes of arc: logMAR 1.
+/// assert_eq!(log10(200.0 / 20.0), 1.0);
+/// ```
 pub fn log10(x: f64) -> f64 {
     libm::log10(x)
 }
-/// Natural logarithm.
+/// Natural logarithm of a number above zero; minus infinity of zero, not a number below it.
+///
+/// ```
+/// use arcminute_core::math::ln;
+/// // 0.693147, any table of logarithms.
+/// assert!((ln(2.0) - 0.693_147).abs() < 5e-7);
+/// ```
 pub fn ln(x: f64) -> f64 {
     libm::log(x)
 }
 /// `e` to the power `x`.
+///
+/// ```
+/// use arcminute_core::math::exp;
+/// // Euler's number, 2.71828.
+/// assert!((exp(1.0) - 2.718_28).abs() < 5e-6);
+/// ```
 pub fn exp(x: f64) -> f64 {
     libm::exp(x)
 }
 /// `base` to the power `exponent`.
+///
+/// ```
+/// use arcminute_core::math::pow;
+/// // Three lines of 0.1 log make a letter all but twice as large (computed).
+/// assert!((pow(10.0, 0.3) - 1.9953).abs() < 5e-5);
+/// ```
 pub fn pow(base: f64, exponent: f64) -> f64 {
     libm::pow(base, exponent)
 }
-/// Square root.
+/// Square root of zero or more; not a number below zero.
+///
+/// ```
+/// use arcminute_core::math::sqrt;
+/// assert!((sqrt(2.0) - 1.414_21).abs() < 5e-6);
+/// assert!(sqrt(-1.0).is_nan());
+/// ```
 pub fn sqrt(x: f64) -> f64 {
     libm::sqrt(x)
 }
 /// Length of the vector `(x, y)`.
+///
+/// ```
+/// use arcminute_core::math::hypot;
+/// // 3 prism dioptres across and 4 up are 5 together.
+/// assert_eq!(hypot(3.0, 4.0), 5.0);
+/// ```
 pub fn hypot(x: f64, y: f64) -> f64 {
     libm::hypot(x, y)
 }
 /// Sine; radians.
+///
+/// ```
+/// use arcminute_core::math::{PI, sin};
+/// assert!((sin(PI / 6.0) - 0.5).abs() < 1e-15);
+/// ```
 pub fn sin(x: f64) -> f64 {
     libm::sin(x)
 }
 /// Cosine; radians.
+///
+/// ```
+/// use arcminute_core::math::{PI, cos};
+/// assert!((cos(PI / 3.0) - 0.5).abs() < 1e-15);
+/// ```
 pub fn cos(x: f64) -> f64 {
     libm::cos(x)
 }
 /// Tangent; radians.
+///
+/// ```
+/// use arcminute_core::math::{PI, tan};
+/// // 5 minutes of arc at 1 m are 1.4544 mm: Sloan's definition of 1 M.
+/// assert!((1000.0 * tan(5.0 / 60.0 * PI / 180.0) - 1.4544).abs() < 5e-5);
+/// ```
 pub fn tan(x: f64) -> f64 {
     libm::tan(x)
 }
-/// Inverse tangent; radians.
+/// Inverse tangent; radians, −π/2 to π/2.
+///
+/// ```
+/// use arcminute_core::math::{PI, atan};
+/// assert!((atan(1.0) - PI / 4.0).abs() < 1e-15);
+/// ```
 pub fn atan(x: f64) -> f64 {
     libm::atan(x)
 }
-/// Inverse sine; radians.
+/// Inverse sine; radians, −π/2 to π/2. Not a number for arguments outside ±1.
+///
+/// ```
+/// use arcminute_core::math::{PI, asin};
+/// // Light inside glass of index 1.5 is shut in beyond 41.81 degrees (computed).
+/// assert!((asin(1.0 / 1.5) * 180.0 / PI - 41.81).abs() < 0.005);
+/// ```
 pub fn asin(x: f64) -> f64 {
     libm::asin(x)
 }
-/// Inverse cosine; radians. Arguments a rounding error outside ±1 are taken as ±1.
+/// Inverse cosine; radians, 0 to π. Arguments a rounding error outside ±1 are taken as ±1.
+///
+/// ```
+/// use arcminute_core::math::{PI, acos};
+/// assert!((acos(-0.5) - 2.0 * PI / 3.0).abs() < 1e-15);
+/// assert_eq!(acos(1.0 + 1e-15), 0.0);
+/// ```
 pub fn acos(x: f64) -> f64 {
     libm::acos(x.clamp(-1.0, 1.0))
 }
-/// Angle of the vector `(x, y)` from the x axis; radians.
+/// Angle of the vector `(x, y)` from the x axis; radians, −π to π.
+///
+/// ```
+/// use arcminute_core::math::{PI, atan2};
+/// // Up and to the left: 135 degrees.
+/// assert!((atan2(1.0, -1.0) - 0.75 * PI).abs() < 1e-15);
+/// ```
 pub fn atan2(y: f64, x: f64) -> f64 {
     libm::atan2(y, x)
 }
 /// Largest whole number not above `x`.
+///
+/// ```
+/// use arcminute_core::math::floor;
+/// assert_eq!((floor(1.5), floor(-1.5)), (1.0, -2.0));
+/// ```
 pub fn floor(x: f64) -> f64 {
     libm::floor(x)
 }
 /// Smallest whole number not below `x`.
+///
+/// ```
+/// use arcminute_core::math::ceil;
+/// assert_eq!((ceil(1.5), ceil(-1.5)), (2.0, -1.0));
+/// ```
 pub fn ceil(x: f64) -> f64 {
     libm::ceil(x)
 }
 /// Nearest whole number, halves away from zero.
+///
+/// ```
+/// use arcminute_core::math::round;
+/// assert_eq!((round(2.5), round(-2.5)), (3.0, -3.0));
+/// ```
 pub fn round(x: f64) -> f64 {
     libm::round(x)
 }
 /// `x` rounded to the nearest multiple of `step` (`step` above zero).
+///
+/// ```
+/// use arcminute_core::math::round_to;
+/// // A height in the half millimetres of a rule, and a tenth that is 0.3 to the last bit.
+/// assert_eq!((round_to(32.413, 0.5), round_to(0.26, 0.1)), (32.5, 0.3));
+/// ```
 pub fn round_to(x: f64, step: f64) -> f64 {
     // Dividing by the inverse keeps 0.1 as 0.1: 3 / 10 is exact to the last bit, 3 * 0.1 is not.
     round(x / step) / (1.0 / step)
@@ -84,6 +185,12 @@ pub fn round_to(x: f64, step: f64) -> f64 {
 /// Up to fifteen digits it is the nearest number there is, as the language's own reading gives it: both the digits and
 /// the power of ten are exact, and one division rounds once. Beyond that the last bit may differ. It takes a tenth of
 /// the room that reading any length to the last bit does, and the page is loaded over hospital networks.
+///
+/// ```
+/// use arcminute_core::math::of_decimal;
+/// assert_eq!([of_decimal("31.5"), of_decimal(".5"), of_decimal("20.")], [Some(31.5), Some(0.5), Some(20.0)]);
+/// assert_eq!([of_decimal("-1"), of_decimal("1e9"), of_decimal("")], [None; 3]);
+/// ```
 #[must_use]
 pub fn of_decimal(text: &str) -> Option<f64> {
     /// More digits than a number can tell apart.
@@ -115,6 +222,12 @@ pub fn of_decimal(text: &str) -> Option<f64> {
     any.then_some(if shift < 0 { value / power } else { value * power })
 }
 /// Cumulative standard normal distribution: the chance that a normal variable lies below `z` standard deviations.
+///
+/// ```
+/// use arcminute_core::math::normal_below;
+/// // 97.5 % lie below 1.96 standard deviations: tables of the normal distribution.
+/// assert!((normal_below(1.96) - 0.975).abs() < 5e-5);
+/// ```
 pub fn normal_below(z: f64) -> f64 {
     0.5 * libm::erfc(-z / core::f64::consts::SQRT_2)
 }

@@ -114,6 +114,16 @@ pub struct Prediction {
 ///
 /// * `retest_limit`: 95 % limit of the difference of two measurements, above zero.
 /// * Source: definition of magnification; normal model, assumed; limit as chosen from published ones.
+///
+/// ```
+/// use arcminute_core::predict::{Reach, predict};
+/// use arcminute_core::unit::{LogMar, Magnification};
+/// // 20/200 through 4x is 0.398, with 0.2 to either side; 0.3 is reached in one of six measurements (computed).
+/// let log = LogMar::from_log;
+/// let seen = predict(log(1.0), Magnification::from_times(-4.0), log(0.3), log(0.2));
+/// assert!((seen.with_aid.log() - 0.398).abs() < 5e-4 && (seen.chance - 0.169).abs() < 5e-4);
+/// assert_eq!(seen.reach, Reach::BetterEnd);
+/// ```
 #[must_use]
 pub fn predict(now: LogMar, magnification: Magnification, goal: LogMar, retest_limit: LogMar) -> Prediction {
     let magnification = Magnification::from_times(magnification.size());

@@ -15,6 +15,13 @@ pub const LONGEST: usize = 200;
 ///
 /// # Errors
 /// [`Why::TooLong`] above [`LONGEST`] characters; the message quotes the beginning only.
+///
+/// ```
+/// use arcminute_core::scan::{LONGEST, entry};
+/// assert_eq!(entry("refraction", "  +2.00 ")?, "+2.00");
+/// assert!(entry("refraction", &"1".repeat(LONGEST + 1)).is_err());
+/// # Ok::<(), arcminute_core::Error>(())
+/// ```
 pub fn entry<'a>(quantity: &'static str, text: &'a str) -> Result<&'a str, Error> {
     let text = text.trim();
     if text.chars().nth(LONGEST).is_some() {
@@ -56,6 +63,12 @@ impl LengthUnit {
     }
 
     /// So much of this unit as a number.
+    ///
+    /// ```
+    /// use arcminute_core::{scan::LengthUnit, unit::Length};
+    /// // 40 cm are 15.75 inches (computed).
+    /// assert!((LengthUnit::Inch.value(Length::from_cm(40.0)) - 15.75).abs() < 0.005);
+    /// ```
     #[must_use]
     pub fn value(self, length: Length) -> f64 {
         match self {
@@ -118,12 +131,24 @@ pub struct Cursor<'a> {
 }
 
 impl<'a> Cursor<'a> {
-    /// At the beginning of the text.
+    /// At the beginning of the text, blanks round it left out.
+    ///
+    /// ```
+    /// use arcminute_core::scan::Cursor;
+    /// assert_eq!(Cursor::new("  20 / 200 ").rest(), "20 / 200");
+    /// ```
     #[must_use]
     pub fn new(text: &'a str) -> Self {
         Self { rest: text.trim() }
     }
     /// What has not been taken, without blanks round it.
+    ///
+    /// ```
+    /// use arcminute_core::scan::Cursor;
+    /// let mut cursor = Cursor::new("20 / 200");
+    /// cursor.number();
+    /// assert_eq!(cursor.rest(), "/ 200");
+    /// ```
     #[must_use]
     pub fn rest(&self) -> &'a str {
         self.rest
@@ -132,13 +157,27 @@ impl<'a> Cursor<'a> {
     ///
     /// # Errors
     /// [`Why::Trailing`] with the part left over; `text` is the whole entry.
+    ///
+    /// ```
+    /// use arcminute_core::scan::Cursor;
+    /// let mut cursor = Cursor::new("40 cm away");
+    /// assert!(cursor.number().is_some() && cursor.length_unit().is_some());
+    /// let left_over = cursor.end("distance", "40 cm away").unwrap_err();
+    /// assert_eq!(left_over.to_string(), "distance `40 cm away` was understood only in part");
+    /// ```
     pub fn end(&self, quantity: &'static str, text: &str) -> Result<(), Error> {
         if self.rest.is_empty() {
             return Ok(());
         }
         Err(Error::new(quantity, text, Why::Trailing { rest: Text::new(self.rest) }))
     }
-    /// Whether this sign came next; it is taken.
+    /// Whether this sign came next; if so it is taken, and the blanks behind it.
+    ///
+    /// ```
+    /// use arcminute_core::scan::Cursor;
+    /// let mut cursor = Cursor::new("x 90");
+    /// assert_eq!((cursor.take('@'), cursor.take('x'), cursor.rest()), (false, true, "90"));
+    /// ```
     pub fn take(&mut self, wanted: char) -> bool {
         match self.rest.strip_prefix(wanted) {
             Some(rest) => {
@@ -176,6 +215,11 @@ impl<'a> Cursor<'a> {
         taken
     }
     /// `1` or `-1` if a sign came next; it is taken.
+    ///
+    /// ```
+    /// use arcminute_core::scan::Cursor;
+    /// assert_eq!(["-1.50", "+2.00", "2.00"].map(|text| Cursor::new(text).sign()), [Some(-1.0), Some(1.0), None]);
+    /// ```
     pub fn sign(&mut self) -> Option<f64> {
         if self.take('-') {
             Some(-1.0)
@@ -208,6 +252,13 @@ impl<'a> Cursor<'a> {
         Some(Number { value, text })
     }
     /// A length unit if it came next; it is taken.
+    ///
+    /// ```
+    /// use arcminute_core::scan::{Cursor, LengthUnit};
+    /// let unit = |text| Cursor::new(text).length_unit();
+    /// assert_eq!((unit("CM"), unit("feet")), (Some(LengthUnit::Centimetre), Some(LengthUnit::Foot)));
+    /// assert_eq!((unit("''"), unit("minutes")), (Some(LengthUnit::Inch), None));
+    /// ```
     pub fn length_unit(&mut self) -> Option<LengthUnit> {
         const WORDS: &[(LengthUnit, &[&str])] = &[
             (LengthUnit::Millimetre, &["mm"]),

@@ -382,7 +382,7 @@ sources! {
     /// Letters beside a macula that is diseased.
     CHUNG_2014: "chung-2014", Published, "Chung 2014, Vision Res 101:167: in macular degeneration letters have to be larger than in normal periphery at the same place; 11 observers, 2.5 to 6.7 degrees, 0.32 to 1.12 logMAR";
     /// Area of fixation, normal sight.
-    MORALES_2016: "morales-2016", Published, "Morales et al. 2016: area of fixation of 358 normal eyes, 0.80 and 2.40 square degrees at 63 and 95 %";
+    MORALES_2016: "morales-2016", Published, "Morales et al. 2016: area of fixation of 358 normal eyes, 0.80 and 2.40 square degrees at 63 and 95 %, and 95 % of the points within 1 degree, 99 % within 2";
     /// Area of fixation in macular disease.
     SCHONBACH_2017: "schonbach-2017", Published, "Schönbach et al. 2017: area of fixation in inherited macular disease, 4.6 square degrees fixating and 12.5 during perimetry";
     /// Three classes of fixation.

@@ -22,7 +22,13 @@ use alloc::vec::Vec;
 /// Power of the slip by which acuity falls; a pure ratio.
 const EXPONENT: f64 = 0.6;
 
-/// Slip that costs nothing: 2 degrees a second.
+/// Slip that costs nothing: 2 degrees a second ([`source::DEMER_AMJADI_1993`]).
+///
+/// ```
+/// use arcminute_core::steadiness::slip_without_loss;
+/// // Demer & Amjadi 1993.
+/// assert_eq!(slip_without_loss().degrees_per_second(), 2.0);
+/// ```
 #[must_use]
 pub fn slip_without_loss() -> AngularSpeed {
     AngularSpeed::from_degrees_per_second(2.0)
@@ -73,6 +79,11 @@ impl Caution {
     ];
 
     /// Its stable key.
+    ///
+    /// ```
+    /// use arcminute_core::steadiness::Caution;
+    /// assert_eq!(Caution::HandSpeedUnknown.key(), "hand-speed-unknown");
+    /// ```
     #[must_use]
     pub fn key(self) -> &'static str {
         match self {
@@ -85,6 +96,11 @@ impl Caution {
     }
 
     /// The work that gives reason for it, or the statement that there is none.
+    ///
+    /// ```
+    /// use arcminute_core::steadiness::Caution;
+    /// assert_eq!(Caution::VerticalMotion.source().id, "demer-amjadi-1993");
+    /// ```
     #[must_use]
     pub fn source(self) -> &'static Source {
         match self {
@@ -115,6 +131,15 @@ pub struct HeadMotion {
 
 impl HeadMotion {
     /// What has to be said beside it.
+    ///
+    /// ```
+    /// use arcminute_core::steadiness::{Caution, Image, head_motion};
+    /// use arcminute_core::unit::{AngularSpeed, Magnification};
+    /// let head = AngularSpeed::from_degrees_per_second(5.0);
+    /// let motion = head_motion(Magnification::from_times(4.0), Image::Upright, 1.0, head)?;
+    /// assert!(motion.cautions().contains(&Caution::UntestedInLowVision));
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn cautions(&self) -> [Caution; 4] {
         [Caution::NormalEyes, Caution::VerticalMotion, Caution::HighContrast, Caution::UntestedInLowVision]
@@ -285,6 +310,15 @@ pub struct HandMotion {
 
 impl HandMotion {
     /// What has to be said beside it.
+    ///
+    /// ```
+    /// use arcminute_core::steadiness::{Caution, Image, hand_motion};
+    /// use arcminute_core::unit::{AngularSpeed, Magnification};
+    /// let hand = AngularSpeed::from_degrees_per_second(3.0);
+    /// let motion = hand_motion(Magnification::from_times(4.0), Image::Inverted, hand)?;
+    /// assert_eq!(motion.cautions(), [Caution::HandSpeedUnknown]);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn cautions(&self) -> [Caution; 1] {
         [Caution::HandSpeedUnknown]

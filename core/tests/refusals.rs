@@ -1,11 +1,13 @@
 //! What has no answer is refused in words that say why; and rays, rounding and messages by hand where no law reaches.
 
 use arcminute_core::acuity::{BareNumber, Parsed, parse};
+use arcminute_core::device::{CorrectionPlace, Viewer, evaluate_telescope};
 use arcminute_core::optics::{
-    Element, Sight, Telescope, Train, correction_on_objective, lenses_from_length, reading_cap,
+    Design, Element, Label, Sight, Telescope, Train, correction_on_objective, lenses_from_length, reading_cap,
 };
 use arcminute_core::refraction::Refraction;
-use arcminute_core::unit::{Length, Magnification, Vergence};
+use arcminute_core::task::{Goal, demand};
+use arcminute_core::unit::{Angle, Length, LogMar, Magnification, Vergence};
 use arcminute_core::{Error, Why, tolerance};
 
 fn d(dioptres: f64) -> Vergence {
@@ -41,6 +43,51 @@ fn lenses_that_make_no_telescope() {
     }
     assert!(lenses(10.0, -10.1).is_ok(), "the shortest of tubes is one");
     assert!(lenses(f64::NAN, -40.0).is_err(), "not-a-number is refused");
+}
+
+#[test]
+fn labels_that_no_telescope_carries() {
+    let good = Label {
+        design: Design::Keplerian,
+        power: Magnification::from_times(4.0),
+        objective_diameter: mm(12.0),
+        real_field: Some(Angle::from_degrees(12.0)),
+        near_focus: Some(Length::from_m(0.5)),
+        length: Some(mm(60.0)),
+        transmittance: 0.9,
+    };
+    assert!(Telescope::from_label(&good).is_ok());
+    let bad: [(Label, &str); 6] = [
+        (Label { power: Magnification::from_times(0.05), ..good }, "power `0.05 x`"),
+        (Label { objective_diameter: mm(-12.0), ..good }, "objective diameter `-12 mm`"),
+        (Label { real_field: Some(Angle::from_degrees(f64::NAN)), ..good }, "real field `NaN degrees`"),
+        (Label { near_focus: Some(Length::ZERO), ..good }, "nearest focus `0 m`"),
+        (Label { length: Some(mm(f64::INFINITY)), ..good }, "tube length `inf mm`"),
+        (Label { transmittance: 1.5, ..good }, "transmittance `1.5`"),
+    ];
+    for (label, begins) in bad {
+        let error = Telescope::from_label(&label).expect_err(begins).to_string();
+        assert!(error.starts_with(begins), "`{error}` should begin with `{begins}`");
+    }
+}
+
+#[test]
+fn a_telescope_that_nothing_limits() {
+    let endless = Telescope::from_lenses(d(10.0), d(-40.0), mm(f64::NAN)).expect("its lenses are possible");
+    let viewer = Viewer {
+        acuity: LogMar::from_log(1.0),
+        retest_limit: LogMar::from_log(0.15),
+        pupil: mm(3.0),
+        sphere: Vergence::ZERO,
+        cylinder: Vergence::ZERO,
+        spectacle_to_eye: mm(15.0),
+        eyepiece_to_eye: mm(15.0),
+        correction: CorrectionPlace::ByFocusing,
+    };
+    refused(
+        evaluate_telescope(&endless, &viewer, &demand(Goal::Acuity(LogMar::from_log(0.3)))),
+        "field `none` has no solution: nothing limits the field",
+    );
 }
 
 #[test]

@@ -6,7 +6,9 @@ use arcminute_core::device::{
     Aid, Arrangement, Bar, Dome, Eye, FresnelSheet, HandMagnifier, HeadMountedDisplay, HighPlusSpectacles,
     LensForm, RefractionBy, Screen, ScreenAid, Setting, StandData, StandMagnifier, Worn, stand_optics,
 };
-use arcminute_core::optics::{Element, RealDome, RealRay, Shape, Sight, Surface, Telescope, trace_real};
+use arcminute_core::optics::{
+    Element, RealDome, RealRay, Shape, Sight, Surface, Telescope, ThickLens, trace_real,
+};
 use arcminute_core::unit::{Angle, Length, LogMar, Vergence};
 use serde_json::{Value, json};
 
@@ -59,12 +61,12 @@ fn aids(random: &mut Random) -> Vec<Aid> {
     let times = random.between(1.6, 6.0) * if random.between(0.0, 1.0) < 0.5 { -1.0 } else { 1.0 };
     let telescope =
         Telescope::from_lenses(d(objective), d(-times * objective), mm(20.0)).expect("a telescope");
-    let thick = LensForm::Thick {
+    let thick = LensForm::Thick(ThickLens {
         front: d(random.between(6.0, 25.0)),
         back: d(random.between(1.0, 12.0)),
         thickness: mm(random.between(3.0, 15.0)),
         index: random.between(1.45, 1.8),
-    };
+    });
     let spectacles = |form| HighPlusSpectacles { form, clear_diameter: mm(40.0), transmittance: 0.92 };
     let telescope_for = |setting| Aid::Telescope {
         telescope,

@@ -6,6 +6,7 @@ use arcminute_core::device::{
     Detail, Eye, HandMagnifier, HighPlusSpectacles, LensForm, PrintPlace, Worn, hold, look, look_from,
     spectacle_magnification, wear,
 };
+use arcminute_core::optics::ThickLens;
 use arcminute_core::unit::{Length, LogMar, PrintSize, Vergence};
 
 fn d(power: f64) -> Vergence {
@@ -31,7 +32,8 @@ fn thin(add: f64) -> HighPlusSpectacles {
     }
 }
 fn thick(front: f64, back: f64, thickness: f64) -> HighPlusSpectacles {
-    let form = LensForm::Thick { front: d(front), back: d(back), thickness: mm(thickness), index: 1.498 };
+    let form =
+        LensForm::Thick(ThickLens { front: d(front), back: d(back), thickness: mm(thickness), index: 1.498 });
     HighPlusSpectacles { form, ..thin(0.0) }
 }
 

@@ -6,6 +6,7 @@
 
 mod catalogue;
 mod documents;
+mod examples;
 mod files;
 mod floats;
 mod layers;

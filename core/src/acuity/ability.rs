@@ -39,7 +39,13 @@ impl AbilityThreshold {
     pub fn acuity(&self) -> LogMar {
         LogMar::from_log(self.acuity)
     }
-    /// Or with contrast sensitivity below this.
+    /// Or with contrast sensitivity below this, in log units.
+    ///
+    /// ```
+    /// use arcminute_core::acuity::ability::READING;
+    /// // West et al. 2002: reading wants more than getting about does.
+    /// assert_eq!(READING.contrast().log(), 1.4);
+    /// ```
     #[must_use]
     pub fn contrast(&self) -> LogContrast {
         LogContrast::from_log(self.contrast)

@@ -48,6 +48,11 @@ impl Caution {
     ];
 
     /// Its stable key.
+    ///
+    /// ```
+    /// use arcminute_core::acuity::cautions::Caution;
+    /// assert_eq!(Caution::NearerThanDesign.key(), "nearer-than-design");
+    /// ```
     #[must_use]
     pub fn key(self) -> &'static str {
         match self {

@@ -58,7 +58,12 @@ impl Group {
         Self::SightThree,
     ];
 
-    /// Its stable key.
+    /// Its stable key: `ssi` for severely sight impaired, `si` for sight impaired, and the number of the group.
+    ///
+    /// ```
+    /// use arcminute_core::acuity::certification::Group;
+    /// assert_eq!(Group::ALL.map(Group::key), ["ssi-1", "ssi-2", "ssi-3", "si-1", "si-2", "si-3"]);
+    /// ```
     #[must_use]
     pub fn key(self) -> &'static str {
         match self {

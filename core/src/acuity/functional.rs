@@ -110,6 +110,13 @@ pub fn functional_acuity(read: Eyes<Reading>) -> Result<FunctionalAcuity, Error>
 
 /// Directions of the ten meridians of the field grid, counted from the right, upward positive: two in each upper
 /// quadrant, three in each lower one ([`crate::source::AMA_MEMORY`]).
+///
+/// ```
+/// use arcminute_core::acuity::functional::meridians;
+/// // Ten meridians of ten points are 100 points; six of them lie below (from memory).
+/// let below = meridians().into_iter().filter(|meridian| 180.0 < meridian.degrees());
+/// assert_eq!(below.count(), 6);
+/// ```
 #[must_use]
 pub fn meridians() -> [Angle; 10] {
     [25.0, 65.0, 115.0, 155.0, 195.0, 225.0, 255.0, 285.0, 315.0, 345.0].map(Angle::from_degrees)

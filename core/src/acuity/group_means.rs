@@ -49,16 +49,37 @@ impl GroupMean {
         LogMar::from_log(self.log)
     }
     /// Eye to fingers, if the study says.
+    ///
+    /// ```
+    /// use arcminute_core::acuity::group_means::{FINGERS_LANGE, FINGERS_SCHULZE_BONSEL};
+    /// // Schulze-Bonsel et al. 2006: fingers at 30 cm.
+    /// let distance = FINGERS_SCHULZE_BONSEL.fingers_distance().unwrap_or_default();
+    /// assert!((distance.cm() - 30.0).abs() < 1e-12);
+    /// assert_eq!(FINGERS_LANGE.fingers_distance(), None);
+    /// ```
     #[must_use]
     pub fn fingers_distance(&self) -> Option<Length> {
         self.fingers_cm.map(Length::from_cm)
     }
     /// Standard deviation of the group, if it was printed as a logarithm.
+    ///
+    /// ```
+    /// use arcminute_core::acuity::group_means::{FINGERS_LANGE, HAND_SCHULZE_BONSEL};
+    /// // Lange et al. 2009; the other work prints the range of its decimals.
+    /// assert_eq!(FINGERS_LANGE.spread().map(|spread| spread.log()), Some(0.24));
+    /// assert_eq!(HAND_SCHULZE_BONSEL.spread(), None);
+    /// ```
     #[must_use]
     pub fn spread(&self) -> Option<LogMar> {
         self.spread.map(LogMar::from_log)
     }
-    /// 95 % limit of repeats, if it was measured.
+    /// 95 % limit of repeats, above zero, if it was measured.
+    ///
+    /// ```
+    /// use arcminute_core::acuity::group_means::HAND_LANGE;
+    /// // Lange et al. 2009: repeats of hand motion differ by up to three lines.
+    /// assert_eq!(HAND_LANGE.retest_limit().map(|limit| limit.log()), Some(0.31));
+    /// ```
     #[must_use]
     pub fn retest_limit(&self) -> Option<LogMar> {
         self.retest.map(LogMar::from_log)

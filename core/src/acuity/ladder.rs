@@ -25,6 +25,14 @@ pub struct Rung {
 
 impl Rung {
     /// The exact value of the line.
+    ///
+    /// ```
+    /// use arcminute_core::{acuity::LADDER, unit::{Angle, LogMar}};
+    /// let line = LADDER.iter().find(|rung| rung.feet == "20/32").expect("on the ladder");
+    /// assert_eq!(line.log_mar().log(), 0.2);
+    /// // Its label taken at its word is 0.204 (computed).
+    /// assert!((LogMar::of_angle(Angle::from_arcmin(32.0 / 20.0)).log() - 0.204).abs() < 5e-4);
+    /// ```
     #[must_use]
     pub fn log_mar(&self) -> LogMar {
         LogMar::from_log(f64::from(self.tenths) / 10.0)

@@ -27,7 +27,14 @@ pub struct Chart {
 }
 
 impl Chart {
-    /// The usual log chart: five letters a line, 0.1 log a line, so 0.02 log a letter.
+    /// The usual log chart: five letters a line, 0.1 log a line, so 0.02 log a letter; `top_line` is the label of the
+    /// top line shown, which holds at `design_distance`.
+    ///
+    /// ```
+    /// use arcminute_core::{acuity::Chart, unit::{Length, LogMar}};
+    /// let chart = Chart::five_letters(LogMar::from_log(1.0), Length::from_m(4.0));
+    /// assert_eq!((chart.line_step / f64::from(chart.letters_per_line)).log(), 0.02);
+    /// ```
     #[must_use]
     pub fn five_letters(top_line: LogMar, design_distance: Length) -> Self {
         Self { top_line, line_step: LogMar::from_log(0.1), letters_per_line: 5, design_distance }
@@ -120,7 +127,7 @@ pub struct TwoDistanceScore {
     pub added: u16,
     /// Whether the near reading was needed.
     pub near_counts: bool,
-    /// The sum, 0 to 100.
+    /// The sum; a chart of 70 letters gives 0 to 100.
     pub score: u16,
     /// The acuity, `1.7 − 0.02·score`.
     pub log_mar: LogMar,
@@ -186,14 +193,28 @@ impl Explain for TwoDistanceScore {
 }
 
 /// Letter score that an acuity amounts to, `85 − 50·logMAR`; 85 is 20/20. Not to be mixed with
-/// [`visual_acuity_score`], which is 15 higher.
+/// [`visual_acuity_score`], which is 15 higher. A count of letters, neither rounded nor cut at zero.
+///
+/// ```
+/// use arcminute_core::{acuity::letter_score, unit::LogMar};
+/// // 20/200 is 35 letters, and six lines better is 65 (computed).
+/// assert_eq!(letter_score(LogMar::from_log(1.0)), 35.0);
+/// assert_eq!(letter_score(LogMar::from_log(0.4)), 65.0);
+/// ```
 #[must_use]
 pub fn letter_score(log_mar: LogMar) -> f64 {
     85.0 - 50.0 * log_mar.log()
 }
 
 /// Visual acuity score (VAS, or visual acuity rating), `100 − 50·logMAR`; 100 is 20/20
-/// ([`crate::source::DICOM_ACUITY`], RR.2.2).
+/// ([`crate::source::DICOM_ACUITY`], RR.2.2). In points, neither rounded nor cut at zero.
+///
+/// ```
+/// use arcminute_core::{acuity::visual_acuity_score, unit::LogMar};
+/// // 20/200 is 50 points (computed); a line is worth five.
+/// assert_eq!(visual_acuity_score(LogMar::from_log(1.0)), 50.0);
+/// assert_eq!(visual_acuity_score(LogMar::from_log(0.9)), 55.0);
+/// ```
 #[must_use]
 pub fn visual_acuity_score(log_mar: LogMar) -> f64 {
     100.0 - 50.0 * log_mar.log()

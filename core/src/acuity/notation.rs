@@ -76,7 +76,14 @@ impl Notation {
         }
     }
 
-    /// Letters gained (positive) or missed (negative) beside the line.
+    /// Letters gained (positive) or missed (negative) beside the line; zero for notations that cannot say so.
+    ///
+    /// ```
+    /// use arcminute_core::acuity::Notation;
+    /// // 20/200-2: two letters of the line missed.
+    /// assert_eq!(Notation::Feet { numerator: 20.0, denominator: 200.0, letters: -2 }.letters(), -2);
+    /// assert_eq!(Notation::Decimal(0.1).letters(), 0);
+    /// ```
     #[must_use]
     pub fn letters(self) -> i8 {
         match self {

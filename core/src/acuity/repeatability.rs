@@ -98,6 +98,13 @@ impl Repeats {
     }
 
     /// The farther of the two limits, without its sign: the one to go by when a single one is wanted.
+    ///
+    /// ```
+    /// use arcminute_core::acuity::repeatability::{ACUITY_LOW_VISION, Amount};
+    /// use arcminute_core::unit::LogMar;
+    /// // Hardgrave et al. 2012: +0.117 and -0.128 logMAR.
+    /// assert_eq!(ACUITY_LOW_VISION.farther(), Amount::LogMar(LogMar::from_log(0.128)));
+    /// ```
     #[must_use]
     pub fn farther(&self) -> Amount {
         self.amount(self.high.max(-self.low))

@@ -35,11 +35,26 @@ pub struct Band {
 
 impl Band {
     /// Least log contrast sensitivity in the band; nothing when it is open below.
+    ///
+    /// ```
+    /// use arcminute_core::contrast::BANDS;
+    /// let least = |id| BANDS.iter().find(|band| band.id == id).and_then(|band| band.least());
+    /// assert_eq!(least("single-severe").map(|least| least.log()), Some(0.52));
+    /// assert_eq!(least("impaired"), None);
+    /// ```
     #[must_use]
     pub fn least(&self) -> Option<LogContrast> {
         self.least.is_finite().then(|| LogContrast::from_log(self.least))
     }
     /// Greatest log contrast sensitivity of the band, or its upper edge if that does not belong to it.
+    ///
+    /// ```
+    /// use arcminute_core::contrast::BANDS;
+    /// // "Disabling" is below 1.05 (Leat et al. 1999), and 1.05 does not belong to it.
+    /// let disabling = BANDS.iter().find(|band| band.id == "disabling").expect("in the table");
+    /// assert_eq!(disabling.greatest().log(), 1.05);
+    /// assert!(!disabling.holds(disabling.greatest()));
+    /// ```
     #[must_use]
     pub fn greatest(&self) -> LogContrast {
         LogContrast::from_log(self.greatest)
@@ -115,11 +130,25 @@ pub struct Norm {
 
 impl Norm {
     /// Least mean of the groups.
+    ///
+    /// ```
+    /// use arcminute_core::contrast::NORMS;
+    /// // Mäntyjärvi & Laitinen 2001: with both eyes no age group has a mean below 1.73.
+    /// let both = NORMS.iter().find(|norm| norm.population.contains("both eyes")).expect("in the table");
+    /// assert_eq!(both.least().log(), 1.73);
+    /// ```
     #[must_use]
     pub fn least(&self) -> LogContrast {
         LogContrast::from_log(self.least)
     }
     /// Greatest mean of the groups; the same as the least for one group.
+    ///
+    /// ```
+    /// use arcminute_core::contrast::NORMS;
+    /// // Mäntyjärvi & Laitinen 2001: one eye at 20 to 39 years, and both eyes of the best age group.
+    /// let [young, _, both] = NORMS else { panic!() };
+    /// assert_eq!((young.greatest().log(), both.greatest().log()), (1.84, 1.99));
+    /// ```
     #[must_use]
     pub fn greatest(&self) -> LogContrast {
         LogContrast::from_log(self.greatest)

@@ -24,6 +24,14 @@ impl LetterChart {
     ///
     /// Source: [`crate::source::ARDITI_2005`]; the offset of −0.15 is from memory, and follows if a triplet read whole
     /// is to give its own label.
+    ///
+    /// ```
+    /// use arcminute_core::contrast::LetterChart;
+    /// let chart = LetterChart::triplets();
+    /// // All 48 letters: 2.25, and the first triplet alone full contrast, 0 (computed).
+    /// let read = |letters: f64| (chart.offset + chart.per_letter * letters).log();
+    /// assert!((read(48.0) - 2.25).abs() < 1e-12 && read(3.0).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn triplets() -> Self {
         Self { per_letter: LogContrast::from_log(0.05), offset: LogContrast::from_log(-0.15), letters: 48 }
@@ -32,6 +40,15 @@ impl LetterChart {
     ///
     /// Source: [`crate::source::ARDITI_2005`] for the 0.04; that the first letter counts 0.04 and that there are 48 are
     /// from memory.
+    ///
+    /// ```
+    /// use arcminute_core::contrast::{LetterChart, ScoringRule, StopRule, score_letters};
+    /// let rule = ScoringRule { stop: StopRule::TwoInARow, c_and_o_alike: false };
+    /// // The last letter is 1.92: a contrast of 1.2 % (computed).
+    /// let score = score_letters(LetterChart::single_steps(), 48, rule)?;
+    /// assert!((score.threshold.map_or(0.0, |least| least.ratio()) - 0.012).abs() < 5e-5);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn single_steps() -> Self {
         Self { per_letter: LogContrast::from_log(0.04), offset: LogContrast::ZERO, letters: 48 }

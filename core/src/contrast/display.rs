@@ -133,6 +133,13 @@ pub struct Criterion {
 
 impl Criterion {
     /// Whether a ratio is enough; it is not rounded first.
+    ///
+    /// ```
+    /// use arcminute_core::contrast::CRITERIA;
+    /// let text = CRITERIA.iter().find(|row| row.id == "text-aa").expect("in the table");
+    /// // #767676 on white is 4.542; 4.499 would be 4.5 only if it were rounded.
+    /// assert!(text.is_met(4.542) && !text.is_met(4.499));
+    /// ```
     #[must_use]
     pub fn is_met(&self, ratio: f64) -> bool {
         self.ratio <= ratio

@@ -35,6 +35,13 @@ impl Weber {
         bounds::CONTRAST.check(ratio).map(Self)
     }
     /// The ratio itself, 0 to 1.
+    ///
+    /// ```
+    /// use arcminute_core::contrast::of_reflectances;
+    /// // Ink of 20 % on paper of 80 % (computed).
+    /// assert!((of_reflectances(0.80, 0.20)?.weber.ratio() - 0.75).abs() < 1e-12);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn ratio(self) -> f64 {
         self.0
@@ -106,6 +113,13 @@ impl Michelson {
         bounds::CONTRAST.check(ratio).map(Self)
     }
     /// The ratio itself, 0 to 1.
+    ///
+    /// ```
+    /// use arcminute_core::contrast::of_reflectances;
+    /// // Ink of 20 % on paper of 80 %: less than the 0.75 of Weber's (computed).
+    /// assert!((of_reflectances(0.80, 0.20)?.michelson.ratio() - 0.60).abs() < 1e-12);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn ratio(self) -> f64 {
         self.0

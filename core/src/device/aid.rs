@@ -105,6 +105,16 @@ pub enum Aid {
 
 impl Aid {
     /// Whether it is arranged anew for each distance that things are at.
+    ///
+    /// ```
+    /// use arcminute_core::device::{Aid, DistanceCamera, Screen};
+    /// use arcminute_core::unit::{Angle, Length};
+    /// let (screen_to_eye, camera_field) = (Length::from_cm(40.0), Angle::from_degrees(10.0));
+    /// let screen = Screen { width: Length::from_mm(480.0), height: Length::from_mm(270.0) };
+    /// let camera = Aid::DistanceCamera { camera: DistanceCamera { screen, camera_field }, screen_to_eye };
+    /// assert!(camera.depends_on_distance(), "a board at 2 m and one at 6 m are not shown alike");
+    /// assert!(!Aid::NearerAndLarger { larger: 1.0, thing_to_eye: screen_to_eye }.depends_on_distance());
+    /// ```
     #[must_use]
     pub fn depends_on_distance(&self) -> bool {
         matches!(self, Self::DistanceCamera { .. } | Self::HeadMounted { .. })

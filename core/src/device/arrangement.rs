@@ -43,12 +43,29 @@ pub struct Arrangement {
 
 impl Arrangement {
     /// The thing itself, looked at through `train`, with clear glass.
+    ///
+    /// ```
+    /// use arcminute_core::{device::Arrangement, optics::{Sight, Train}};
+    /// let bare = Arrangement::of(Train::new([]), Sight::Far);
+    /// assert_eq!((bare.shown_larger, bare.transmittance, bare.hand_room, bare.window), (1.0, 1.0, None, None));
+    /// ```
     #[must_use]
     pub fn of(train: Train, sight: Sight) -> Self {
         Self { shown_larger: 1.0, sight, train, hand_room: None, window: None, transmittance: 1.0 }
     }
 
     /// What reaches the eye of what is shown; the thing itself is [`Arrangement::shown_larger`] times smaller.
+    ///
+    /// ```
+    /// use arcminute_core::device::Arrangement;
+    /// use arcminute_core::optics::{Element, Sight, Train};
+    /// use arcminute_core::unit::{Length, Vergence};
+    /// // Print in the focus of +8 D: the relaxed eye sees it sharp (computed).
+    /// let lens = Element::Lens { power: Vergence::from_dioptres(8.0), clear_diameter: None };
+    /// let train = Train::new([lens]).to_eye(Length::from_mm(15.0));
+    /// let seen = Arrangement::of(train, Sight::At(Length::from_mm(125.0))).view();
+    /// assert!(seen.focus_demand.abs().dioptres() < 1e-9);
+    /// ```
     #[must_use]
     pub fn view(&self) -> View {
         view(&self.train, self.sight)
@@ -57,12 +74,29 @@ impl Arrangement {
     /// Distance at which the bare thing would look as large; `None` for a far one.
     ///
     /// `EVD = |B|/larger`, from the thing's plane to the eye's entrance pupil.
+    ///
+    /// ```
+    /// use arcminute_core::{device::Arrangement, optics::{Sight, Train}, unit::Length};
+    /// // Shown eight times as large at 40 cm: as large as bare at 5 cm (computed).
+    /// let bare = Arrangement::of(Train::new([]), Sight::At(Length::from_cm(40.0)));
+    /// let shown = Arrangement { shown_larger: 8.0, ..bare };
+    /// assert!((shown.equivalent_viewing_distance().unwrap_or_default().cm() - 5.0).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn equivalent_viewing_distance(&self) -> Option<Length> {
         Some(self.view().equivalent_viewing_distance? / self.shown_larger)
     }
 
     /// From what is shown to the eye's entrance pupil; `None` when it is far.
+    ///
+    /// ```
+    /// use arcminute_core::{device::Arrangement, optics::{Sight, Train}, unit::Length};
+    /// // Print 100 mm before a spectacle plane that stands 15 mm before the eye's entrance pupil (computed).
+    /// let train = Train::new([]).to_eye(Length::from_mm(15.0));
+    /// let near = Arrangement::of(train.clone(), Sight::At(Length::from_mm(100.0)));
+    /// assert!((near.shown_to_eye().unwrap_or_default().mm() - 115.0).abs() < 1e-9);
+    /// assert_eq!(Arrangement::of(train, Sight::Far).shown_to_eye(), None);
+    /// ```
     #[must_use]
     pub fn shown_to_eye(&self) -> Option<Length> {
         match self.sight {

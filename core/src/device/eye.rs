@@ -68,12 +68,30 @@ impl Eye {
     }
 
     /// Mean sphere for far, at the spectacle plane: `S + C/2`.
+    ///
+    /// ```
+    /// use arcminute_core::{device::Eye, unit::{LogMar, Vergence}};
+    /// let d = Vergence::from_dioptres;
+    /// let bare = Eye::corrected(LogMar::from_log(1.0), LogMar::from_log(0.2));
+    /// // -3.00 -2.00: mean sphere -4 (computed).
+    /// assert_eq!(Eye { sphere: d(-3.0), cylinder: d(-2.0), ..bare }.mean_sphere(), d(-4.0));
+    /// ```
     #[must_use]
     pub fn mean_sphere(&self) -> Vergence {
         self.sphere + self.cylinder / 2.0
     }
 
     /// Mean power that stands in the spectacle plane; zero without glasses.
+    ///
+    /// ```
+    /// use arcminute_core::device::{Eye, Worn};
+    /// use arcminute_core::unit::{LogMar, Vergence};
+    /// let mut eye = Eye::corrected(LogMar::from_log(1.0), LogMar::from_log(0.2));
+    /// (eye.sphere, eye.worn) = (Vergence::from_dioptres(-4.0), Worn::Near { add: Vergence::from_dioptres(2.5) });
+    /// assert_eq!(eye.worn_power().dioptres(), -1.5); // computed
+    /// eye.worn = Worn::Nothing;
+    /// assert_eq!(eye.worn_power().dioptres(), 0.0);
+    /// ```
     #[must_use]
     pub fn worn_power(&self) -> Vergence {
         match self.worn {
@@ -84,6 +102,16 @@ impl Eye {
     }
 
     /// Addition worn; zero without one.
+    ///
+    /// ```
+    /// use arcminute_core::device::{Eye, Worn};
+    /// use arcminute_core::unit::{LogMar, Vergence};
+    /// let mut eye = Eye::corrected(LogMar::from_log(1.0), LogMar::from_log(0.2));
+    /// eye.sphere = Vergence::from_dioptres(-4.0);
+    /// assert_eq!(eye.add(), Vergence::ZERO, "the glasses for far");
+    /// eye.worn = Worn::Near { add: Vergence::from_dioptres(2.5) };
+    /// assert_eq!(eye.add().dioptres(), 2.5); // whatever the refraction
+    /// ```
     #[must_use]
     pub fn add(&self) -> Vergence {
         match self.worn {
@@ -108,6 +136,16 @@ impl Eye {
     }
 
     /// Cylinder that reaches the retina, without sign: both meridians carried to the entrance pupil; none behind glasses.
+    ///
+    /// ```
+    /// use arcminute_core::device::{Eye, Worn};
+    /// use arcminute_core::unit::{LogMar, Vergence};
+    /// let d = Vergence::from_dioptres;
+    /// let glasses = Eye::corrected(LogMar::from_log(1.0), LogMar::from_log(0.2));
+    /// // -3.00 -2.00 bare, spectacle plane at 15 mm: 1.780 D at the entrance pupil (computed).
+    /// let bare = Eye { sphere: d(-3.0), cylinder: d(-2.0), worn: Worn::Nothing, ..glasses };
+    /// assert!((bare.cylinder_left().dioptres() - 1.780).abs() < 5e-4);
+    /// ```
     #[must_use]
     pub fn cylinder_left(&self) -> Vergence {
         match self.worn {
@@ -166,6 +204,14 @@ impl Focus {
     }
 
     /// Whether sphere and cylinder are both met, to a hundredth of a dioptre.
+    ///
+    /// ```
+    /// use arcminute_core::{device::{Eye, Focus}, unit::{LogMar, Vergence}};
+    /// let mut eye = Eye::corrected(LogMar::from_log(1.0), LogMar::from_log(0.2));
+    /// eye.accommodation = Vergence::from_dioptres(3.0);
+    /// let sharp = |dioptres| Focus::of(&eye, Vergence::from_dioptres(dioptres)).is_sharp();
+    /// assert_eq!([-0.5, 0.0, 3.0, 3.5].map(sharp), [false, true, true, false]);
+    /// ```
     #[must_use]
     pub fn is_sharp(&self) -> bool {
         let least = Vergence::from_dioptres(0.01);

@@ -49,6 +49,11 @@ impl FieldPrismKind {
     pub const ALL: [Self; 3] = [Self::FullYoked, Self::Sector, Self::Peripheral];
 
     /// Its stable key.
+    ///
+    /// ```
+    /// use arcminute_core::device::FieldPrismKind;
+    /// assert_eq!(FieldPrismKind::ALL.map(FieldPrismKind::key), ["full-yoked", "sector", "peripheral"]);
+    /// ```
     #[must_use]
     pub fn key(self) -> &'static str {
         match self {
@@ -78,6 +83,12 @@ impl FieldPrismKind {
     }
 
     /// Why so, as a stable key, and who says so.
+    ///
+    /// ```
+    /// use arcminute_core::device::FieldPrismKind;
+    /// let (because, source) = FieldPrismKind::Sector.because();
+    /// assert_eq!((because, source.id), ("only-while-gaze-in-sector", "apfelbaum-2013"));
+    /// ```
     #[must_use]
     pub fn because(self) -> (&'static str, &'static Source) {
         match self {

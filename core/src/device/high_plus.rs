@@ -11,7 +11,7 @@ use super::{Arrangement, Eye};
 use crate::error::{Error, Why};
 #[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
-use crate::optics::{Element, Sight, Train, distance_for_demand};
+use crate::optics::{Element, Sight, ThickLens, Train, distance_for_demand};
 use crate::unit::{Length, Vergence};
 #[cfg(feature = "alloc")]
 use alloc::vec::Vec;
@@ -25,16 +25,7 @@ pub enum LensForm {
         add: Vergence,
     },
     /// Two surfaces and the glass between them; the whole power, whatever part of it is the refraction for far.
-    Thick {
-        /// Power of the surface towards the print.
-        front: Vergence,
-        /// Power of the surface towards the eye.
-        back: Vergence,
-        /// Thickness on the axis.
-        thickness: Length,
-        /// Refractive index, above 1; a pure ratio.
-        index: f64,
-    },
+    Thick(ThickLens),
 }
 
 /// High-plus spectacles before one eye; the back of the lens stands in the spectacle plane.
@@ -79,7 +70,7 @@ pub struct HighPlusInUse {
 /// both. Source: paraxial; exact for the form given.
 ///
 /// # Errors
-/// [`Why::NoSolution`] when no print in front of the lens is in focus.
+/// [`Why::NoSolution`] when no print in front of the lens is in focus; what [`ThickLens::powers`] refuses.
 ///
 /// ```
 /// use arcminute_core::device::{Eye, HighPlusSpectacles, LensForm, wear};
@@ -103,10 +94,8 @@ pub fn wear(
     eye: &Eye,
     accommodation_used: Vergence,
 ) -> Result<HighPlusInUse, Error> {
-    let lens = train_of(&spectacles, eye.mean_sphere());
-    let matrix = lens.matrix();
-    let power = -matrix.c;
-    let train = lens.to_eye(eye.spectacle_to_eye);
+    let (power, back_vertex_power, front_vertex_power) = powers_of(&spectacles, eye.mean_sphere())?;
+    let train = train_of(&spectacles, eye.mean_sphere()).to_eye(eye.spectacle_to_eye);
     let focus_demand = eye.relaxed_demand() + accommodation_used;
     let Some(print_to_lens) = distance_for_demand(&train, focus_demand) else {
         let why = Why::NoSolution { because: "nothing in front of the lens is in focus" };
@@ -121,8 +110,8 @@ pub fn wear(
     Ok(HighPlusInUse {
         spectacles,
         power,
-        back_vertex_power: power / matrix.a,
-        front_vertex_power: power / matrix.d,
+        back_vertex_power,
+        front_vertex_power,
         lens_to_eye: eye.spectacle_to_eye,
         focus_demand,
         print_to_lens,
@@ -132,11 +121,25 @@ pub fn wear(
     })
 }
 
+/// Equivalent, back vertex and front vertex power; of a thin lens all are one.
+fn powers_of(
+    spectacles: &HighPlusSpectacles,
+    refraction: Vergence,
+) -> Result<(Vergence, Vergence, Vergence), Error> {
+    Ok(match spectacles.form {
+        LensForm::Addition { add } => (refraction + add, refraction + add, refraction + add),
+        LensForm::Thick(lens) => {
+            let powers = lens.powers()?;
+            (powers.equivalent, powers.back_vertex, powers.front_vertex)
+        }
+    })
+}
+
 fn train_of(spectacles: &HighPlusSpectacles, refraction: Vergence) -> Train {
     let clear_diameter = Some(spectacles.clear_diameter);
     match spectacles.form {
         LensForm::Addition { add } => Train::new([Element::Lens { power: refraction + add, clear_diameter }]),
-        LensForm::Thick { front, back, thickness, index } => Train::new([
+        LensForm::Thick(ThickLens { front, back, thickness, index }) => Train::new([
             Element::Lens { power: front, clear_diameter: None },
             Element::Glass { thickness, index },
             Element::Lens { power: back, clear_diameter },
@@ -176,7 +179,7 @@ impl Explain for HighPlusInUse {
                 steps.push(Step::formula(&formula::EVP_OF_SPECTACLES, evp, [f, a, v]));
                 steps.push(Step::formula(&formula::PRINT_TO_SPECTACLES, u, [v, a, evp]));
             }
-            LensForm::Thick { front, back, thickness, index } => {
+            LensForm::Thick(ThickLens { front, back, thickness, index }) => {
                 let (f_1, f_2, t) = (dioptre("F_1", front), dioptre("F_2", back), mm("t", thickness));
                 let n = Named::new("n", index, Unit::Plain);
                 let back_vertex = dioptre("F_v'", self.back_vertex_power);
@@ -211,11 +214,13 @@ mod tests {
     #[test]
     fn working_agrees() -> Result<(), Error> {
         let d = Vergence::from_dioptres;
-        let thick = |front: f64, back: f64| LensForm::Thick {
-            front: d(front),
-            back: d(back),
-            thickness: Length::from_mm(10.0),
-            index: 1.498,
+        let thick = |front: f64, back: f64| {
+            LensForm::Thick(ThickLens {
+                front: d(front),
+                back: d(back),
+                thickness: Length::from_mm(10.0),
+                index: 1.498,
+            })
         };
         for form in [LensForm::Addition { add: d(10.0) }, thick(14.0, 7.0), thick(20.0, 0.0)] {
             for sphere in [-4.0, 0.0, 3.0] {
@@ -235,7 +240,15 @@ mod tests {
             .expect_err("nothing near is in focus without an addition");
         assert_eq!(
             error.to_string(),
-            "power of the lens `-0 D` has no solution: nothing in front of the lens is in focus"
+            "power of the lens `0 D` has no solution: nothing in front of the lens is in focus"
         );
+        let turned = ThickLens {
+            front: Vergence::from_dioptres(14.0),
+            back: Vergence::from_dioptres(7.0),
+            thickness: Length::from_mm(-10.0),
+            index: 1.498,
+        };
+        let error = wear(lens(LensForm::Thick(turned)), &eye(0.0), Vergence::ZERO).expect_err("no lens");
+        assert!(error.to_string().starts_with("lens thickness `-10 mm` "), "{error}");
     }
 }

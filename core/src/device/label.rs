@@ -35,6 +35,12 @@ impl MagnifierLabel {
     pub const ALL: [Self; 3] = [Self::Nominal, Self::Conventional, Self::At40Centimetres];
 
     /// What the label presumes without saying so.
+    ///
+    /// ```
+    /// use arcminute_core::device::MagnifierLabel;
+    /// // `F/4` and `F/4 + 1` differ by an image at 25 cm and the 4 D that it takes to see it.
+    /// assert!(MagnifierLabel::Conventional.assumes().contains("image at 25 cm and 4 D"));
+    /// ```
     #[must_use]
     pub fn assumes(self) -> &'static str {
         match self {

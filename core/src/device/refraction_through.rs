@@ -57,6 +57,16 @@ pub struct RefractionThrough {
 /// `q·C/2` radians, q the pupil in use; a telescope does not weaken a cylinder on the eye's side.
 ///
 /// Source: paraxial optics; the limits are common practice, no source.
+///
+/// ```
+/// use arcminute_core::device::{BlurVerdict, refraction_through};
+/// use arcminute_core::unit::{Angle, Length, LogMar, Magnification, Vergence};
+/// let (mm, d) = (Length::from_mm, Vergence::from_dioptres);
+/// let (four, acuity) = (Magnification::from_times(-4.0), LogMar::of_angle(Angle::from_arcmin(8.0)));
+/// let through = refraction_through(d(0.0), d(-3.0), mm(15.0), mm(15.0), mm(3.0), four, acuity);
+/// // 3 D of cylinder, pupil 3 mm: 15.5 minutes of blur, twice the least detail of 20/160 (computed).
+/// assert!((through.blur.arcmin() - 15.5).abs() < 0.05 && through.verdict == BlurVerdict::Exceeds);
+/// ```
 #[must_use]
 pub fn refraction_through(
     sphere: Vergence,

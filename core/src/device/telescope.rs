@@ -119,7 +119,31 @@ pub struct TelescopeOutcome {
 /// The goal's distance is from the eye; the objective is nearer to it by the tube and the eye distance.
 ///
 /// # Errors
-/// [`crate::Why::NoSolution`] when no tube length focuses it or nothing limits its field.
+/// [`crate::Why::NoSolution`] when no tube length focuses it, the goal is nearer than the telescope is long, the image
+/// cannot be viewed, or nothing limits its field.
+///
+/// ```
+/// use arcminute_core::device::{CorrectionPlace, Viewer, evaluate_telescope};
+/// use arcminute_core::{optics::Telescope, task::{Goal, demand}};
+/// use arcminute_core::unit::{Angle, Length, LogMar, Vergence};
+/// let (mm, d, log) = (Length::from_mm, Vergence::from_dioptres, LogMar::from_log);
+/// let mut telescope = Telescope::from_lenses(d(20.0), d(80.0), mm(12.0))?;
+/// telescope.marked_field = Some(Angle::from_degrees(8.0));
+/// let viewer = Viewer {
+///     acuity: log(0.9),
+///     retest_limit: log(0.2),
+///     pupil: mm(4.0),
+///     sphere: d(0.0),
+///     cylinder: d(0.0),
+///     spectacle_to_eye: mm(15.0),
+///     eyepiece_to_eye: mm(15.0),
+///     correction: CorrectionPlace::ByFocusing,
+/// };
+/// // 4x: from 0.9 to 0.298 (computed).
+/// let outcome = evaluate_telescope(&telescope, &viewer, &demand(Goal::Acuity(log(0.3))))?;
+/// assert!((outcome.prediction.with_aid.log() - 0.298).abs() < 5e-4);
+/// # Ok::<(), arcminute_core::Error>(())
+/// ```
 pub fn evaluate_telescope(
     telescope: &Telescope,
     viewer: &Viewer,

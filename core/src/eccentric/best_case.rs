@@ -37,6 +37,14 @@ pub struct BestCase {
 
 impl BestCase {
     /// What has to be said beside it.
+    ///
+    /// ```
+    /// use arcminute_core::{eccentric::{Caution, best_case}, unit::Angle};
+    /// // A scotoma is not to be inferred from acuity, whatever the range.
+    /// let range = best_case(Angle::from_degrees(5.0))?;
+    /// assert!(range.cautions().contains(&Caution::NoScotomaFromAcuity));
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn cautions(&self) -> [Caution; 5] {
         Caution::ALL

@@ -23,6 +23,11 @@ impl Caution {
         [Self::HealthyRetina, Self::BestCase, Self::NoScotomaFromAcuity, Self::LawsDiffer, Self::Unflanked];
 
     /// Its stable key.
+    ///
+    /// ```
+    /// use arcminute_core::eccentric::Caution;
+    /// assert_eq!(Caution::Unflanked.key(), "unflanked");
+    /// ```
     #[must_use]
     pub fn key(self) -> &'static str {
         match self {

@@ -61,12 +61,28 @@ impl Law {
     }
 
     /// The least detail at the fovea; `None` where the law does not reach it.
+    ///
+    /// ```
+    /// use arcminute_core::eccentric::laws;
+    /// let [song, anstis, _] = laws();
+    /// // Song, Levi & Pelli 2014: a fifth of 0.029 * 2.72 degrees, 0.95 minutes (computed).
+    /// assert!((song.foveal_mar().unwrap_or_default().arcmin() - 0.95).abs() < 0.005);
+    /// assert_eq!(anstis.foveal_mar(), None);
+    /// ```
     #[must_use]
     pub fn foveal_mar(&self) -> Option<Angle> {
         (self.holds_from == Angle::ZERO).then(|| self.mar_at(Angle::ZERO))
     }
 
     /// The eccentricity at which the least detail has doubled; `None` where the law does not reach the fovea.
+    ///
+    /// ```
+    /// use arcminute_core::eccentric::laws;
+    /// let [song, _, halved] = laws();
+    /// // Song, Levi & Pelli 2014: 2.72 degrees; Ludvigh 1941: 1.75.
+    /// let degrees = [song, halved].map(|law| law.e2().unwrap_or_default().degrees());
+    /// assert!((degrees[0] - 2.72).abs() < 1e-12 && (degrees[1] - 1.75).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn e2(&self) -> Option<Angle> {
         self.foveal_mar()?;
@@ -83,6 +99,13 @@ impl Law {
 /// * Anstis ([`source::ANSTIS_1974`], from memory): `0.046·E − 0.031` degrees, said to hold from about 2 degrees; used
 ///   from 5, because nearer it would promise more than the other laws do, below 2.4 degrees more than the fovea gives.
 /// * Letters whose acuity is halved at 1.75 degrees ([`source::LUDVIGH_1941`]), with 1 minute at the fovea, assumed.
+///
+/// ```
+/// use arcminute_core::{eccentric::laws, unit::Angle};
+/// // At 10 degrees they ask for 4.4, 5.1 and 6.7 minutes of detail (computed).
+/// let details = laws().map(|law| law.mar_at(Angle::from_degrees(10.0)).arcmin());
+/// assert_eq!(details.map(|detail| (detail * 10.0).round() / 10.0), [4.4, 5.1, 6.7]);
+/// ```
 #[must_use]
 pub fn laws() -> [Law; 3] {
     let degrees = Angle::from_degrees;

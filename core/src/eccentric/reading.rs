@@ -120,11 +120,23 @@ pub struct PeripheralSpeed {
 
 impl PeripheralSpeed {
     /// Fovea to the words.
+    ///
+    /// ```
+    /// use arcminute_core::eccentric::READING_SPEEDS;
+    /// assert_eq!(READING_SPEEDS.map(|row| row.eccentricity().degrees()), [0.0, 20.0]);
+    /// ```
     #[must_use]
     pub fn eccentricity(&self) -> Angle {
         Angle::from_degrees(self.degrees)
     }
     /// Words in a minute.
+    ///
+    /// ```
+    /// use arcminute_core::eccentric::READING_SPEEDS;
+    /// // Chung, Mansfield & Legge 1998: 807 words a minute at the fovea and 135 at 20 degrees.
+    /// let [fovea, beside] = READING_SPEEDS.map(|row| row.speed().words_per_minute());
+    /// assert!((fovea / beside - 6.0).abs() < 0.05);
+    /// ```
     #[must_use]
     pub fn speed(&self) -> ReadingSpeed {
         ReadingSpeed::from_words_per_minute(self.words_per_minute)

@@ -26,6 +26,12 @@ pub enum Stability {
 
 impl Stability {
     /// Its stable key.
+    ///
+    /// ```
+    /// use arcminute_core::eccentric::class_of;
+    /// assert_eq!(class_of(0.60, 0.80)?.class.key(), "relatively-unstable");
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn key(self) -> &'static str {
         match self {

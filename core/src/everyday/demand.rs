@@ -41,6 +41,14 @@ pub enum EverydayDemand {
 
 impl EverydayDemand {
     /// The acuity that sees it with the reserve.
+    ///
+    /// ```
+    /// use arcminute_core::everyday::{ALL, everyday_demand};
+    /// // Adams et al. 2021: 0.46 from the back row; with a reserve of 2 it takes 0.16 (computed).
+    /// let board = ALL.iter().find(|row| row.id == "us-back").expect("in the table");
+    /// assert!((everyday_demand(board, None, 2.0)?.to_reach().log() - 0.159).abs() < 5e-4);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn to_reach(&self) -> LogMar {
         match self {
@@ -49,6 +57,14 @@ impl EverydayDemand {
         }
     }
     /// The detail to be seen, without the reserve.
+    ///
+    /// ```
+    /// use arcminute_core::everyday::{ALL, everyday_demand};
+    /// // The stroke of a number plate is the detail: 14 mm at 20 m are 2.4 minutes (computed), whatever the reserve.
+    /// let stroke = ALL.iter().find(|row| row.id == "number-plate-stroke").expect("in the table");
+    /// assert!((everyday_demand(stroke, None, 2.0)?.detail().arcmin() - 2.406).abs() < 5e-4);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn detail(&self) -> Angle {
         match self {

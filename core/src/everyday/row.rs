@@ -27,6 +27,11 @@ pub enum Part {
 
 impl Part {
     /// Its stable key.
+    ///
+    /// ```
+    /// use arcminute_core::everyday::Part;
+    /// assert_eq!([Part::Capital, Part::Stroke].map(Part::key), ["capital-height", "stroke-width"]);
+    /// ```
     #[must_use]
     pub fn key(self) -> &'static str {
         match self {
@@ -39,6 +44,12 @@ impl Part {
         }
     }
     /// How many details it is high; a pure ratio, `None` where it has no such count.
+    ///
+    /// ```
+    /// use arcminute_core::everyday::Part;
+    /// let details = [Part::XHeight, Part::Stroke, Part::Width].map(Part::details);
+    /// assert_eq!(details, [Some(5.0), Some(1.0), None]);
+    /// ```
     #[must_use]
     pub fn details(self) -> Option<f64> {
         match self {
@@ -58,7 +69,15 @@ pub struct SeenFrom {
 }
 
 impl SeenFrom {
-    /// Eye to thing.
+    /// Eye to thing: least, usual and most, as far as known.
+    ///
+    /// ```
+    /// use arcminute_core::everyday::ALL;
+    /// // Bababekova et al. 2011: text messages at 36.2 cm in the mean.
+    /// let message = ALL.iter().find(|row| row.id == "phone-message").expect("in the table");
+    /// let usual = message.from.and_then(|from| from.distance().usual).unwrap_or_default();
+    /// assert!((usual.cm() - 36.2).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn distance(&self) -> Extent<Length> {
         self.metres.map(Length::from_m)
@@ -135,13 +154,30 @@ impl Everyday {
     }
 
     /// Its size as print in M units; `None` for what is no letter.
+    ///
+    /// ```
+    /// use arcminute_core::everyday::ALL;
+    /// let row = |id| ALL.iter().find(|row| row.id == id).expect("in the table");
+    /// // Newspaper text of 1.45 mm is 1.0 M (computed); a face is no letter.
+    /// let news = row("newspaper").print().and_then(|print| print.usual).unwrap_or_default();
+    /// assert!((news.m_units() - 0.997).abs() < 5e-4);
+    /// assert_eq!(row("face").print(), None);
+    /// ```
     #[must_use]
     pub fn print(&self) -> Option<Extent<PrintSize>> {
         let is_letter = self.part.details() == Some(5.0);
         self.height().filter(|_| is_letter).map(|height| height.map(PrintSize::of_x_height))
     }
 
-    /// The angle that it fills, where it is given as one, whatever the distance.
+    /// The angle that it fills, where it is given as one, whatever the distance; `None` for the others.
+    ///
+    /// ```
+    /// use arcminute_core::everyday::ALL;
+    /// // Legge & Bigelow 2011: normal sight reads fluently from 0.2 degrees on.
+    /// let fluent = ALL.iter().find(|row| row.id == "fluent-range").expect("in the table");
+    /// let least = fluent.angle().and_then(|angle| angle.least).unwrap_or_default();
+    /// assert!((least.degrees() - 0.2).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn angle(&self) -> Option<Extent<Angle>> {
         match self.given {
@@ -150,7 +186,15 @@ impl Everyday {
         }
     }
 
-    /// The demand that was measured in place of a size.
+    /// The demand that was measured in place of a size; `None` where a size is known.
+    ///
+    /// ```
+    /// use arcminute_core::everyday::ALL;
+    /// let row = |id| ALL.iter().find(|row| row.id == id).expect("in the table");
+    /// // Adams et al. 2021: the board from the front row.
+    /// assert_eq!(row("us-front").board().map(|board| board.demand().log()), Some(0.93));
+    /// assert_eq!(row("newspaper").board(), None);
+    /// ```
     #[must_use]
     pub fn board(&self) -> Option<&'static Board> {
         match self.given {

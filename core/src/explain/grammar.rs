@@ -55,10 +55,19 @@ impl<'a> Expression<'a> {
         Ok(expression)
     }
 
-    /// Its value, with `lookup` giving the inputs.
+    /// Its value, with `lookup` giving the inputs; trigonometric functions take and give degrees.
     ///
     /// # Errors
     /// The name that `lookup` has no value for, or a function that does not exist.
+    ///
+    /// ```
+    /// use arcminute_core::explain::Expression;
+    /// let height = Expression::parse("1000 * P * tan(5 / 60)").expect("well formed");
+    /// // 1 M is 1.454 mm high (computed).
+    /// let mm = height.value(&|name| (name == "P").then_some(1.0)).expect("P is given");
+    /// assert!((mm - 1.4544).abs() < 5e-5);
+    /// assert_eq!(height.value(&|_| None), Err("P"));
+    /// ```
     pub fn value(&self, lookup: &dyn Fn(&str) -> Option<f64>) -> Result<f64, &'a str> {
         Ok(match self {
             Self::Number(number) => *number,
@@ -84,7 +93,13 @@ impl<'a> Expression<'a> {
         })
     }
 
-    /// Every name in it, functions not counted.
+    /// Every name in it as often as it stands there, in order; functions are not counted.
+    ///
+    /// ```
+    /// use arcminute_core::explain::Expression;
+    /// let sum = Expression::parse("(F_1 + sqrt(F_2)) / F_1").expect("well formed");
+    /// assert_eq!(sum.names(), ["F_1", "F_2", "F_1"]);
+    /// ```
     #[must_use]
     pub fn names(&self) -> Vec<&'a str> {
         match self {

@@ -89,6 +89,11 @@ pub enum Unit {
 
 impl Unit {
     /// The unit's symbol; empty for a pure number.
+    ///
+    /// ```
+    /// use arcminute_core::explain::Unit;
+    /// assert_eq!([Unit::PrismDioptre, Unit::WordsPerMinute, Unit::Plain].map(Unit::symbol), ["Δ", "wpm", ""]);
+    /// ```
     #[must_use]
     pub fn symbol(self) -> &'static str {
         match self {
@@ -119,7 +124,13 @@ impl Unit {
             Self::Point => "pt",
         }
     }
-    /// Decimals that suit the unit at a fitting desk.
+    /// Decimals that suit the unit at a fitting desk; a count.
+    ///
+    /// ```
+    /// use arcminute_core::explain::Unit;
+    /// // Quarters of a dioptre take two, tenths of a millimetre one.
+    /// assert_eq!([Unit::Dioptre, Unit::Millimetre, Unit::Year].map(Unit::decimals), [2, 1, 0]);
+    /// ```
     #[must_use]
     pub fn decimals(self) -> usize {
         match self {
@@ -162,7 +173,13 @@ pub struct Named {
 }
 
 impl Named {
-    /// A value with its symbol and unit.
+    /// A value with its symbol and unit; `value` is in that unit.
+    ///
+    /// ```
+    /// use arcminute_core::explain::{Named, Unit};
+    /// let add = Named::new("Add", 3.75, Unit::Dioptre);
+    /// assert_eq!(format!("{} = {} {}", add.symbol, add.value, add.unit.symbol()), "Add = 3.75 D");
+    /// ```
     #[must_use]
     pub fn new(symbol: &'static str, value: f64, unit: Unit) -> Self {
         Self { symbol, value, unit }
@@ -219,15 +236,31 @@ pub enum Step {
 
 #[cfg(feature = "alloc")]
 impl Step {
-    /// A formula step.
+    /// A formula step: which, what it gave and what went in. Nothing is checked here; see [`Step::check`].
+    ///
+    /// ```
+    /// use arcminute_core::explain::{Named, Step, Unit, formula};
+    /// // N8 by the convention is 1 M.
+    /// let print = Named::new("P", 1.0, Unit::PrintM);
+    /// let step = Step::formula(&formula::N_PRINT, print, [Named::new("N", 8.0, Unit::Plain)]);
+    /// assert!(matches!(step, Step::Formula { formula, .. } if formula.text == "N / 8"));
+    /// ```
     pub fn formula(formula: &'static Formula, result: Named, inputs: impl Into<Vec<Named>>) -> Self {
         Self::Formula { formula, result, inputs: inputs.into() }
     }
 
-    /// Whether the printed formula with the printed numbers gives the recorded result.
+    /// Whether the printed formula with the printed numbers gives the recorded result; true of a lookup and of a rule.
     ///
     /// # Errors
     /// A sentence for the developer: what the text gives and what was recorded, or which input is missing or unused.
+    ///
+    /// ```
+    /// use arcminute_core::explain::{Named, Step, Unit, formula};
+    /// let d = |symbol, dioptres| Named::new(symbol, dioptres, Unit::Dioptre);
+    /// let recorded = |add| Step::formula(&formula::ADD_NEEDED, d("Add", add), [d("A", 10.0), d("A_u", 6.25)]);
+    /// assert_eq!(recorded(3.75).check(), Ok(()));
+    /// assert_eq!(recorded(4.0).check(), Err("add-needed: text gives 3.75, code gave 4".into()));
+    /// ```
     pub fn check(&self) -> Result<(), String> {
         let Self::Formula { formula, result, inputs } = self else { return Ok(()) };
         let expression = Expression::parse(formula.text).map_err(|e| format!("{}: {e:?}", formula.id))?;

@@ -19,6 +19,13 @@ pub struct Point {
 
 impl Point {
     /// A place `x` out from the middle of the bridge and `y` above the lowest boxed tangent, both in millimetres.
+    ///
+    /// ```
+    /// use arcminute_core::{fit::Point, unit::Length};
+    /// // A pupil 31.5 mm from the middle of the bridge and 23 mm above the lowest tangent.
+    /// let pupil = Point::from_mm(31.5, 23.0);
+    /// assert_eq!((pupil.x, pupil.y), (Length::from_mm(31.5), Length::from_mm(23.0)));
+    /// ```
     #[must_use]
     pub fn from_mm(x: f64, y: f64) -> Self {
         Self { x: Length::from_mm(x), y: Length::from_mm(y) }
@@ -89,6 +96,16 @@ impl Frame {
     ///
     /// # Errors
     /// As [`Frame::new`].
+    ///
+    /// ```
+    /// use arcminute_core::{fit::Frame, unit::Length};
+    /// let mm = Length::from_mm;
+    /// let frame = Frame::new(mm(48.0), mm(30.0), mm(20.0), mm(8.0))?;
+    /// // Half of B is 15 mm: corners of a larger radius do not go into the box.
+    /// let refused = Frame { corner_radius: mm(16.0), ..frame }.verify().unwrap_err();
+    /// assert_eq!(refused.hint().to_string(), "use 0 to 15 mm");
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     pub fn verify(&self) -> Result<(), Error> {
         bounds::BOX_WIDTH.check(self.box_width.mm())?;
         bounds::BOX_HEIGHT.check(self.box_height.mm())?;
@@ -105,6 +122,15 @@ impl Frame {
     }
 
     /// The centre of the box round the lens.
+    ///
+    /// ```
+    /// use arcminute_core::{fit::{Frame, Point}, unit::Length};
+    /// let mm = Length::from_mm;
+    /// let frame = Frame::new(mm(48.0), mm(42.0), mm(20.0), mm(8.0))?;
+    /// // Half of 48 and 20 outward, half of 42 up.
+    /// assert_eq!(frame.box_centre(), Point::from_mm(34.0, 21.0));
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn box_centre(&self) -> Point {
         Point { x: self.frame_pd() / 2.0, y: self.box_height / 2.0 }
@@ -118,6 +144,16 @@ impl Frame {
     /// Distance of a place to the lens edge: negative on the lens, positive off it.
     ///
     /// * Domain: the rounded-rectangle model. Source: geometry.
+    ///
+    /// ```
+    /// use arcminute_core::{fit::{Frame, Point}, unit::Length};
+    /// let mm = Length::from_mm;
+    /// let frame = Frame::new(mm(48.0), mm(42.0), mm(20.0), mm(8.0))?;
+    /// // The middle is 21 mm inside the edge, the corner of the box 8·(√2 − 1) = 3.314 mm outside it (computed).
+    /// assert!((frame.signed_distance(Point::from_mm(34.0, 21.0)).mm() + 21.0).abs() < 1e-9);
+    /// assert!((frame.signed_distance(Point::from_mm(58.0, 42.0)).mm() - 3.314).abs() < 5e-4);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn signed_distance(&self, at: Point) -> Length {
         let (a, b, r) = self.halves();
@@ -129,6 +165,15 @@ impl Frame {
     }
 
     /// ED: twice the longest radius from the box centre to the edge.
+    ///
+    /// ```
+    /// use arcminute_core::{fit::Frame, unit::Length};
+    /// let mm = Length::from_mm;
+    /// // Square corners: the diagonal of the box, 63.78 mm of 48 by 42 (computed).
+    /// let square = Frame::new(mm(48.0), mm(42.0), mm(20.0), Length::ZERO)?;
+    /// assert!((square.effective_diameter().mm() - 63.78).abs() < 0.005);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn effective_diameter(&self) -> Length {
         let (a, b, r) = self.halves();
@@ -138,6 +183,14 @@ impl Frame {
     /// Distance between the box centres, `A + DBL`.
     ///
     /// * Source: [`crate::source::ISO_8624`].
+    ///
+    /// ```
+    /// use arcminute_core::{fit::Frame, unit::Length};
+    /// let mm = Length::from_mm;
+    /// // Marked 52□18: 70 mm.
+    /// assert_eq!(Frame::new(mm(52.0), mm(36.0), mm(18.0), mm(8.0))?.frame_pd().mm(), 70.0);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn frame_pd(&self) -> Length {
         Length::from_mm(self.box_width.mm() + self.bridge.mm())
@@ -146,6 +199,15 @@ impl Frame {
     /// How far the pupil lies inward of the box centre; negative when it lies outward.
     ///
     /// * Source: [`crate::source::ISO_8624`].
+    ///
+    /// ```
+    /// use arcminute_core::{fit::Frame, unit::Length};
+    /// let mm = Length::from_mm;
+    /// // Half of a frame PD of 70 mm is 35 mm; the pupil is at 31.5.
+    /// let frame = Frame::new(mm(52.0), mm(36.0), mm(18.0), mm(8.0))?;
+    /// assert_eq!(frame.decentration(mm(31.5)).mm(), 3.5);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn decentration(&self, monocular_pd: Length) -> Length {
         Length::from_mm(self.frame_pd().mm() / 2.0 - monocular_pd.mm())

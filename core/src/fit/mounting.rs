@@ -57,6 +57,17 @@ pub struct Mounting {
 
 impl Mounting {
     /// The thinnest place round the opening when its centre stands at [`Mounting::to_mark`].
+    ///
+    /// ```
+    /// use arcminute_core::{fit::{mount, Eye, Frame, MountingRequest}, unit::Length};
+    /// let mm = Length::from_mm;
+    /// let frame = Frame::new(mm(48.0), mm(44.0), mm(20.0), mm(8.0))?;
+    /// let mounting = mount(&MountingRequest::usual(Eye::Right, frame, mm(31.5), mm(23.0), mm(14.0)))?;
+    /// // Marked at 32.5 for 32.413 mm: 3.587 mm are left above the opening, and not 3.674 (computed).
+    /// assert!((mounting.web.least.mm() - 3.674).abs() < 5e-4);
+    /// assert!((mounting.web_as_marked().least.mm() - 3.587).abs() < 5e-4);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn web_as_marked(&self) -> Web {
         least_web(&self.request.frame, self.to_mark, self.hole_half_width, self.hole_half_height)

@@ -119,6 +119,17 @@ impl MountingRequest {
     }
 
     /// Back of the lens to the eye's centre of rotation.
+    ///
+    /// ```
+    /// use arcminute_core::{fit::{Eye, Frame, MountingRequest}, unit::Length};
+    /// let mm = Length::from_mm;
+    /// let frame = Frame::new(mm(48.0), mm(44.0), mm(20.0), mm(8.0))?;
+    /// let usual = MountingRequest::usual(Eye::Right, frame, mm(31.5), mm(23.0), mm(14.0));
+    /// // 14 mm of the eye behind a vertex distance of 13 mm, and of 10 mm.
+    /// assert_eq!(usual.stop_distance().mm(), 27.0);
+    /// assert_eq!(MountingRequest { vertex: mm(10.0), ..usual }.stop_distance().mm(), 24.0);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn stop_distance(&self) -> Length {
         Length::from_mm(self.vertex.mm() + self.cornea_to_rotation.mm())
@@ -128,6 +139,16 @@ impl MountingRequest {
     ///
     /// # Errors
     /// [`Why::OutOfRange`] for a value outside [`bounds`], and for a pupil that is not behind the lens.
+    ///
+    /// ```
+    /// use arcminute_core::{fit::{Eye, Frame, MountingRequest}, unit::Length};
+    /// let mm = Length::from_mm;
+    /// let frame = Frame::new(mm(48.0), mm(30.0), mm(20.0), mm(8.0))?;
+    /// // The box ends at 30 mm, so a pupil at 31 mm looks over the lens.
+    /// let over = MountingRequest::usual(Eye::Right, frame, mm(31.5), mm(31.0), mm(14.0));
+    /// assert_eq!(over.verify().unwrap_err().to_string(), "pupil height `31 mm` is not possible");
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     pub fn verify(&self) -> Result<(), Error> {
         self.frame.verify()?;
         bounds::MONOCULAR_PD.check(self.monocular_pd.mm())?;

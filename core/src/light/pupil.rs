@@ -24,7 +24,13 @@ pub enum Eyes {
 }
 
 impl Eyes {
-    /// What the light counts: 0.1 for one eye, 1 for two ([`crate::source::WATSON_YELLOTT_2012`]).
+    /// What the light counts, a pure ratio: 0.1 for one eye, 1 for two ([`crate::source::WATSON_YELLOTT_2012`]).
+    ///
+    /// ```
+    /// use arcminute_core::light::Eyes;
+    /// // One eye covered counts as a tenth of the light: Watson & Yellott 2012.
+    /// assert_eq!((Eyes::One.factor(), Eyes::Two.factor()), (0.1, 1.0));
+    /// ```
     #[must_use]
     pub fn factor(self) -> f64 {
         match self {

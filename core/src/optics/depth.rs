@@ -30,6 +30,15 @@ pub struct DepthOfField {
 
 impl DepthOfField {
     /// From nearest to farthest; `None` when it has no far end.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::{Element, Train, depth_of_field}, unit::Vergence};
+    /// // +4 D, half a dioptre either way: 1/3.5 − 1/4.5 m = 63.5 mm (computed); 4 D either way never ends.
+    /// let lens = Train::new([Element::Lens { power: Vergence::from_dioptres(4.0), clear_diameter: None }]);
+    /// let range = |bears| depth_of_field(&lens, Vergence::from_dioptres(bears)).and_then(|depth| depth.range());
+    /// assert!((range(0.5).unwrap_or_default().mm() - 63.5).abs() < 0.05);
+    /// assert_eq!(range(4.0), None);
+    /// ```
     #[must_use]
     pub fn range(&self) -> Option<Length> {
         self.farthest.map(|farthest| farthest - self.nearest)
@@ -143,6 +152,11 @@ pub struct DepthOfFocus {
 
 impl DepthOfFocus {
     /// Diameter of the pupil; through an instrument, the smaller of exit pupil and eye pupil.
+    ///
+    /// ```
+    /// use arcminute_core::optics::DEPTH_OF_FOCUS;
+    /// assert_eq!(DEPTH_OF_FOCUS.map(|row| row.pupil().mm()), [2.0, 4.0, 6.0]);
+    /// ```
     #[must_use]
     pub fn pupil(&self) -> Length {
         Length::from_mm(self.pupil_mm)

@@ -48,6 +48,13 @@ pub struct LightThrough {
 /// Light through an instrument whose exit pupil lies centred on the eye's pupil.
 ///
 /// Source: Smith, p. 281.
+///
+/// ```
+/// use arcminute_core::{optics::light_through, unit::Length};
+/// // An 8x20 leaves 2.5 mm: a quarter of a pupil of 5 mm, and 0.8 of that by the glass (computed).
+/// let dusk = light_through(Length::from_mm(20.0 / 8.0), Length::from_mm(5.0), 0.8);
+/// assert!((dusk.share - 0.2).abs() < 1e-12);
+/// ```
 #[must_use]
 pub fn light_through(exit_pupil: Length, pupil: Length, transmittance: f64) -> LightThrough {
     let filled = exit_pupil.min(pupil) / pupil;

@@ -22,6 +22,16 @@ pub struct Field {
 /// Apparent field of `train`, which ends at the eye, for a pupil of this diameter; `None` where nothing limits it.
 ///
 /// The light is taken to arrive parallel; where it does not (an ametropic eye), see [`field_of_view_at`].
+///
+/// ```
+/// use arcminute_core::{optics::{Element, Train, field_of_view}, unit::Length};
+/// let mm = Length::from_mm;
+/// // A hole of 40 mm, 10 cm before a pupil of 4 mm: tangents of half the field 18, 20 and 22 over 100 (computed).
+/// let hole = Train::new([Element::Stop(mm(40.0))]).to_eye(mm(100.0));
+/// let field = field_of_view(&hole, mm(4.0)).expect("the hole limits it");
+/// let tangents = [field.full, field.half, field.last].map(|full_angle| (full_angle / 2.0).tangent());
+/// assert!(tangents.iter().zip([0.18, 0.20, 0.22]).all(|(got, wanted)| (got - wanted).abs() < 1e-12));
+/// ```
 #[must_use]
 pub fn field_of_view(train: &Train, pupil: Length) -> Option<Field> {
     field_of_view_at(train, pupil, Vergence::ZERO)
@@ -37,6 +47,16 @@ pub fn field_of_view(train: &Train, pupil: Length) -> Option<Field> {
 /// * Domain: paraxial, round openings. Off the section the shares differ a little; full and last do not.
 /// * Source: Smith, chapter 13 (Galilean: the eye's pupil is the stop, the objective the window; Keplerian: the field
 ///   stop or the eyepiece rim); generalised here, and checked against those closed forms.
+///
+/// ```
+/// use arcminute_core::{optics::{Element, Train, field_of_view_at}, unit::{Length, Vergence}};
+/// let mm = Length::from_mm;
+/// // Print 20 cm away behind a hole of 40 mm at 10 cm: the bundle is half as wide there as the pupil of 4 mm, so that
+/// // it is whole up to a tangent of 19 over 100, and not 18 as for a far thing (computed).
+/// let hole = Train::new([Element::Stop(mm(40.0))]).to_eye(mm(100.0));
+/// let field = field_of_view_at(&hole, mm(4.0), Vergence::from_dioptres(5.0)).expect("the hole limits it");
+/// assert!(((field.full / 2.0).tangent() - 0.19).abs() < 1e-12);
+/// ```
 #[must_use]
 pub fn field_of_view_at(train: &Train, pupil: Length, focus_demand: Vergence) -> Option<Field> {
     Openings::of(train, pupil, focus_demand).field()
@@ -135,6 +155,18 @@ impl Openings {
 
 impl Field {
     /// The same three angles before the train: what of a far world is taken in, full angles.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::{Telescope, field_of_view}, unit::{Length, Vergence}};
+    /// let (d, mm) = (Vergence::from_dioptres, Length::from_mm);
+    /// // 4x with a field stop of 10 mm, 50 mm behind the objective and 12.5 mm before the eyepiece (computed).
+    /// let telescope = Telescope { field_stop: Some(mm(10.0)), ..Telescope::from_lenses(d(20.0), d(80.0), mm(12.0))? };
+    /// let train = telescope.afocal_train().to_eye(mm(15.0));
+    /// let apparent = field_of_view(&train, mm(3.0)).expect("the stop limits it");
+    /// assert!((apparent.half.degrees() - 43.60).abs() < 0.005);
+    /// assert!((apparent.real(&train).half.degrees() - 11.42).abs() < 0.005);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn real(&self, train: &Train) -> Self {
         let magnification = math::abs(view(train, Sight::Far).enlargement);
@@ -142,6 +174,15 @@ impl Field {
         Self { full: real(self.full), half: real(self.half), last: real(self.last) }
     }
     /// Width taken in at the half-light edge at an equivalent viewing distance: `2·EVD·tan(a/2)`.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::{Element, Train, field_of_view}, unit::{Length, Vergence}};
+    /// let mm = Length::from_mm;
+    /// // A +10 D lens of 40 mm, 10 cm before the eye, the print in its focus: print as wide as the lens (computed).
+    /// let lens = Element::Lens { power: Vergence::from_dioptres(10.0), clear_diameter: Some(mm(40.0)) };
+    /// let field = field_of_view(&Train::new([lens]).to_eye(mm(100.0)), mm(4.0)).expect("the rim limits it");
+    /// assert!((field.width_at(mm(100.0)).mm() - 40.0).abs() < 1e-9);
+    /// ```
     #[must_use]
     pub fn width_at(&self, equivalent_viewing_distance: Length) -> Length {
         equivalent_viewing_distance * (2.0 * (self.half / 2.0).tangent())

@@ -19,16 +19,37 @@ pub struct RayMatrix {
 
 impl RayMatrix {
     /// Leaves a ray as it is.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::RayMatrix, unit::Vergence};
+    /// let lens = RayMatrix::lens(Vergence::from_dioptres(20.0));
+    /// assert_eq!(RayMatrix::identity().then(lens), lens);
+    /// ```
     #[must_use]
     pub fn identity() -> Self {
         Self { a: 1.0, b: Length::ZERO, c: Vergence::ZERO, d: 1.0 }
     }
     /// A gap of air (or its air-equivalent).
+    ///
+    /// ```
+    /// use arcminute_core::{optics::RayMatrix, unit::Length};
+    /// // A ray that climbs 1 in 10 is 5 mm higher after 50 mm; its slope stays.
+    /// let gap = RayMatrix::gap(Length::from_mm(50.0));
+    /// assert!(((gap.b * 0.1).mm() - 5.0).abs() < 1e-12);
+    /// assert_eq!(gap.d, 1.0);
+    /// ```
     #[must_use]
     pub fn gap(length: Length) -> Self {
         Self { b: length, ..Self::identity() }
     }
     /// A thin lens.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::RayMatrix, unit::{Length, Vergence}};
+    /// // A level ray 10 mm up leaves a +20 D lens with a slope of −0.2, and so meets the axis after 50 mm.
+    /// let lens = RayMatrix::lens(Vergence::from_dioptres(20.0));
+    /// assert!((lens.c.dioptres() * Length::from_mm(10.0).m() + 0.2).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn lens(power: Vergence) -> Self {
         Self { c: -power, ..Self::identity() }
@@ -52,7 +73,13 @@ impl RayMatrix {
             d: product(next.c.dioptres(), self.b.m(), next.d, self.d),
         }
     }
-    /// One, but for rounding.
+    /// Determinant of the matrix, a pure ratio: one between air and air, but for rounding.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::RayMatrix, unit::{Length, Vergence}};
+    /// let lens = RayMatrix::lens(Vergence::from_dioptres(20.0));
+    /// assert!((lens.then(RayMatrix::gap(Length::from_mm(30.0))).determinant() - 1.0).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn determinant(self) -> f64 {
         self.a * self.d - self.b.m() * self.c.dioptres()

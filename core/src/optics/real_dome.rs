@@ -116,6 +116,15 @@ const SAME: f64 = 1e-9;
 
 impl RealDome {
     /// The dome as a train, page to air: glass on the print, and the power of the top.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::RealDome, unit::Length};
+    /// let hemisphere = RealDome { radius: Length::from_mm(30.0), thickness: Length::from_mm(30.0), index: 1.49 };
+    /// // The power of its top is 0.49/0.030 m = 16.33 D, and the print looks 1.49 times larger (computed).
+    /// let matrix = hemisphere.train().matrix();
+    /// assert!((matrix.c.dioptres() + 16.33).abs() < 0.005);
+    /// assert!((1.0 / matrix.d - 1.49).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn train(&self) -> Train {
         let power = Vergence::from_dioptres((self.index - 1.0) / self.radius.m());

@@ -33,7 +33,17 @@ pub struct Ring {
     pub width: Angle,
 }
 
-/// The ring scotoma of a telescope worn before one eye.
+/// The ring scotoma of a telescope worn before one eye; `real` is its real field, full angle.
+///
+/// It reaches from the real field to the [`apparent_field`]; its width is half of the difference.
+///
+/// ```
+/// use arcminute_core::{optics::ring_scotoma, unit::{Angle, Magnification}};
+/// // 4x with a real field of 10 degrees: hidden from 10 to 38.6 degrees, a ring of 14.3 (computed).
+/// let ring = ring_scotoma(Magnification::from_times(4.0), Angle::from_degrees(10.0));
+/// assert!((ring.outer.degrees() - 38.6).abs() < 0.05);
+/// assert!((ring.width.degrees() - 14.3).abs() < 0.05);
+/// ```
 #[must_use]
 pub fn ring_scotoma(magnification: Magnification, real: Angle) -> Ring {
     let outer = apparent_field(magnification, real);

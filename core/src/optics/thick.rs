@@ -44,6 +44,15 @@ pub struct ThickLensPowers {
 
 impl ThickLens {
     /// The lens as a train, print to eye: surface, glass, surface.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::ThickLens, unit::{Length, Vergence}};
+    /// let d = Vergence::from_dioptres;
+    /// let lens = ThickLens { front: d(14.0), back: d(7.0), thickness: Length::from_mm(10.0), index: 1.498 };
+    /// assert_eq!(lens.train().elements().len(), 3);
+    /// // 14 + 7 − 0.010/1.498·14·7 D (computed).
+    /// assert!((-lens.train().matrix().c.dioptres() - 20.346).abs() < 5e-4);
+    /// ```
     #[must_use]
     pub fn train(&self) -> Train {
         let surface = |power| Element::Lens { power, clear_diameter: None };

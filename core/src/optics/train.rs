@@ -49,6 +49,14 @@ pub(crate) struct Aperture {
 
 impl Train {
     /// A train of these parts, first met first; more than 15 do not compile.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::{Element, Train}, unit::{Length, Vergence}};
+    /// let lens = |power| Element::Lens { power: Vergence::from_dioptres(power), clear_diameter: None };
+    /// // Two lenses of +10 D, 20 mm apart: 10 + 10 − 0.02·100 = 18 D together (computed).
+    /// let pair = Train::new([lens(10.0), Element::Gap(Length::from_mm(20.0)), lens(10.0)]);
+    /// assert!((pair.matrix().c.dioptres() + 18.0).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn new<const PARTS: usize>(elements: [Element; PARTS]) -> Self {
         const { assert!(PARTS < MOST, "a train has at most 15 parts") }
@@ -62,6 +70,15 @@ impl Train {
     ///
     /// # Errors
     /// [`Why::NoSolution`] for more than 15 parts.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::{Element, Train}, unit::Length};
+    /// let stop = Element::Stop(Length::from_mm(5.0));
+    /// assert_eq!(Train::of(&[stop; 15])?.elements().len(), 15);
+    /// let refused = Train::of(&[stop; 16]).unwrap_err();
+    /// assert_eq!(refused.to_string(), "optical system `16 parts` has no solution: a train has at most 15 parts");
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     pub fn of(elements: &[Element]) -> Result<Self, Error> {
         Self::default().with(elements)
     }
@@ -94,12 +111,28 @@ impl Train {
     }
 
     /// The parts, first met first.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::{Element, Train}, unit::Length};
+    /// let stop = Element::Stop(Length::from_mm(5.0));
+    /// let train = Train::new([stop]).to_eye(Length::from_mm(12.0));
+    /// assert_eq!(train.elements(), [stop, Element::Gap(Length::from_mm(12.0))]);
+    /// ```
     #[must_use]
     pub fn elements(&self) -> &[Element] {
         &self.elements
     }
 
     /// The same train with a gap behind it, up to the eye; a gap that stands last is lengthened.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::{Element, Train}, unit::Length};
+    /// let cm = Length::from_cm;
+    /// // 10 cm and then 2 cm more are one gap of 12 cm.
+    /// let train = Train::new([Element::Gap(cm(10.0))]).to_eye(cm(2.0));
+    /// assert_eq!(train.elements().len(), 1);
+    /// assert!((train.length().cm() - 12.0).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn to_eye(mut self, last_part_to_eye: Length) -> Self {
         if let Some(Element::Gap(gap)) = self.elements.last_mut() {
@@ -112,12 +145,29 @@ impl Train {
     }
 
     /// Matrix from the front of the first part to the back of the last.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::{Element, Train}, unit::{Length, Vergence}};
+    /// let lens = |power| Element::Lens { power: Vergence::from_dioptres(power), clear_diameter: None };
+    /// // 20 and −50 D, 30 mm apart: no power of its own, slopes 2.5 times as steep (computed).
+    /// let galilean = Train::new([lens(20.0), Element::Gap(Length::from_mm(30.0)), lens(-50.0)]).matrix();
+    /// assert!(galilean.c.dioptres().abs() < 1e-12);
+    /// assert!((galilean.d - 2.5).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn matrix(&self) -> RayMatrix {
         matrix_of(&self.elements)
     }
 
     /// From the front of the first part to the back of the last.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::{Element, Train}, unit::Length};
+    /// let mm = Length::from_mm;
+    /// // Glass counts by its thickness, not by its air-equivalent.
+    /// let train = Train::new([Element::Glass { thickness: mm(9.0), index: 1.5 }, Element::Gap(mm(11.0))]);
+    /// assert!((train.length().mm() - 20.0).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn length(&self) -> Length {
         self.elements.iter().fold(Length::ZERO, |sum, element| match element {
@@ -127,7 +177,18 @@ impl Train {
         })
     }
 
-    /// Path of a ray that enters at `height` with `slope`: distance from the front and height, at each part.
+    /// Path of a ray that enters at `height` with `slope`: distance from the front and height, at the front and
+    /// behind each gap and glass. `slope` is a pure ratio; no opening stops the ray.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::{Element, Train}, unit::{Length, Vergence}};
+    /// let mm = Length::from_mm;
+    /// // A level ray 10 mm up meets the axis 50 mm behind a +20 D lens.
+    /// let lens = Train::new([Element::Lens { power: Vergence::from_dioptres(20.0), clear_diameter: None }]);
+    /// let path = lens.to_eye(mm(50.0)).trace(mm(10.0), 0.0);
+    /// assert_eq!(path[0], (Length::ZERO, mm(10.0)));
+    /// assert!((path[1].0 - mm(50.0)).mm().abs() < 1e-12 && path[1].1.mm().abs() < 1e-12);
+    /// ```
     #[cfg(feature = "alloc")]
     #[must_use]
     pub fn trace(&self, height: Length, slope: f64) -> Vec<(Length, Length)> {

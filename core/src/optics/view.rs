@@ -14,6 +14,13 @@ pub enum Sight {
 
 impl Sight {
     /// Vergence of its light at the front of the train; zero or negative.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::Sight, unit::Length};
+    /// // Print at 40 cm: −2.5 D.
+    /// assert_eq!(Sight::At(Length::from_cm(40.0)).vergence().dioptres(), -2.5);
+    /// assert_eq!(Sight::Far.vergence().dioptres(), 0.0);
+    /// ```
     #[must_use]
     pub fn vergence(self) -> Vergence {
         match self {

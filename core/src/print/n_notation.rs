@@ -42,7 +42,12 @@ impl NRule {
             Self::TimesType => "times-type",
         }
     }
-    /// Where it comes from.
+    /// Where the meaning, or its x-height, comes from.
+    ///
+    /// ```
+    /// use arcminute_core::print::NRule;
+    /// assert_eq!(NRule::ALL.map(|rule| rule.source().id), ["n-convention", "css-aspect"]);
+    /// ```
     #[must_use]
     pub fn source(self) -> &'static Source {
         match self {

@@ -82,6 +82,12 @@ pub enum Notation {
 
 impl Notation {
     /// Whether it means a size only together with a distance.
+    ///
+    /// ```
+    /// use arcminute_core::{print::Notation, unit::{LogMar, PrintSize}};
+    /// assert!(Notation::LogMar(LogMar::from_log(0.4)).needs_distance());
+    /// assert!(!Notation::M(PrintSize::from_m_units(1.0)).needs_distance());
+    /// ```
     #[must_use]
     pub fn needs_distance(&self) -> bool {
         matches!(self, Self::ReducedSnellen { .. } | Self::LogMar(_))
@@ -155,6 +161,14 @@ impl Print {
     }
 
     /// Eye to print, if it was recorded.
+    ///
+    /// ```
+    /// use arcminute_core::print::{Notation, Print, WrittenLength};
+    /// let read = Print::of(Notation::N(8.0), Some(WrittenLength::FORTY_CENTIMETRES))?;
+    /// assert_eq!(read.eye_to_print().map(|distance| distance.cm()), Some(40.0));
+    /// assert_eq!(Print::of(Notation::N(8.0), None)?.eye_to_print(), None);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn eye_to_print(&self) -> Option<Length> {
         self.at.map(WrittenLength::length)

@@ -191,6 +191,19 @@ impl Series {
     }
 
     /// The size that was read fastest, the smallest of several alike; nothing if none was read.
+    ///
+    /// ```
+    /// use arcminute_core::reading::{Sentence, Trial, series};
+    /// use arcminute_core::unit::{Duration, LogMar};
+    /// let read = |log, seconds| {
+    ///     let trial = Trial::Read { time: Duration::from_seconds(seconds), errors: 0 };
+    ///     Sentence { size: LogMar::from_log(log), trial }
+    /// };
+    /// // Two sizes are read at 150 words a minute: the smaller is the fastest.
+    /// let series = series(&[read(1.2, 4.0), read(1.1, 4.0), read(1.0, 6.0)])?;
+    /// assert_eq!(series.fastest().map(|at| at.size.log()), Some(1.1));
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn fastest(&self) -> Option<&SizeRead> {
         let mut fastest: Option<&SizeRead> = None;

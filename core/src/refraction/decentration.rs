@@ -36,6 +36,11 @@ pub enum Eye {
 
 impl Eye {
     /// The other eye.
+    ///
+    /// ```
+    /// use arcminute_core::refraction::Eye;
+    /// assert_eq!((Eye::Right.fellow(), Eye::Left.fellow()), (Eye::Left, Eye::Right));
+    /// ```
     #[must_use]
     pub fn fellow(self) -> Self {
         match self {
@@ -45,6 +50,11 @@ impl Eye {
     }
 
     /// 1 where the nose lies towards the examiner's right, which is so of the right eye; −1 of the left.
+    ///
+    /// ```
+    /// use arcminute_core::refraction::Eye;
+    /// assert_eq!((Eye::Right.nose_side(), Eye::Left.nose_side()), (1.0, -1.0));
+    /// ```
     #[must_use]
     pub fn nose_side(self) -> f64 {
         match self {
@@ -150,11 +160,31 @@ impl Refraction {
 
 impl Decentred {
     /// Prism across without sign, and its base; `None` without any.
+    ///
+    /// ```
+    /// use arcminute_core::refraction::{Base, Eye, Refraction};
+    /// use arcminute_core::unit::{Length, Prism, Vergence};
+    /// // Prentice's rule: +4 D with its centre 5 mm outward, 2 prism dioptres base out.
+    /// let lens = Refraction::of(Vergence::from_dioptres(4.0), Vergence::ZERO, None)?;
+    /// let seen = lens.decentred(Eye::Left, Length::from_cm(-0.5), Length::ZERO)?;
+    /// assert_eq!(seen.horizontal(), Some((Prism::from_prism_dioptres(2.0), Base::Out)));
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn horizontal(&self) -> Option<(Prism, Base)> {
         named(self.base_in, Base::In, Base::Out)
     }
     /// Prism up or down without sign, and its base; `None` without any.
+    ///
+    /// ```
+    /// use arcminute_core::refraction::{Base, Eye, Refraction};
+    /// use arcminute_core::unit::{Length, Prism, Vergence};
+    /// // Prentice's rule: −4 D with its centre 5 mm up, 2 prism dioptres base down.
+    /// let lens = Refraction::of(Vergence::from_dioptres(-4.0), Vergence::ZERO, None)?;
+    /// let seen = lens.decentred(Eye::Left, Length::ZERO, Length::from_cm(0.5))?;
+    /// assert_eq!(seen.vertical(), Some((Prism::from_prism_dioptres(2.0), Base::Down)));
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn vertical(&self) -> Option<(Prism, Base)> {
         named(self.base_up, Base::Up, Base::Down)

@@ -68,6 +68,11 @@ pub struct PowerVector {
 
 impl Refraction {
     /// A sphere alone.
+    ///
+    /// ```
+    /// use arcminute_core::{refraction::Refraction, unit::Vergence};
+    /// assert_eq!(Refraction::of_sphere(Vergence::from_dioptres(-2.5)).to_string(), "-2.50");
+    /// ```
     #[must_use]
     pub fn of_sphere(sphere: Vergence) -> Self {
         Self { sphere, ..Self::default() }
@@ -121,6 +126,13 @@ impl Refraction {
     }
 
     /// Mean sphere (spherical equivalent), `S + C/2`.
+    ///
+    /// ```
+    /// use arcminute_core::{refraction::Refraction, unit::Vergence};
+    /// let d = Vergence::from_dioptres;
+    /// assert_eq!(Refraction::of(d(2.0), d(-1.5), Some(90))?.mean_sphere(), d(1.25));
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn mean_sphere(&self) -> Vergence {
         self.sphere + self.cylinder / 2.0
@@ -153,6 +165,15 @@ impl Refraction {
     /// Power in the meridian at this angle, `S + C · sin²(θ − α)`.
     ///
     /// Along the axis it is the sphere, at right angles to it sphere and cylinder.
+    ///
+    /// ```
+    /// use arcminute_core::{refraction::Refraction, unit::{Angle, Vergence}};
+    /// let d = Vergence::from_dioptres;
+    /// // Level, the axis being 60 degrees away: 2 - 1.5 * 0.75 (computed).
+    /// let level = Refraction::of(d(2.0), d(-1.5), Some(60))?.power_along(Angle::from_degrees(0.0));
+    /// assert!((level - d(0.875)).abs() < d(1e-12));
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn power_along(&self, meridian: Angle) -> Vergence {
         let axis = Angle::from_degrees(f64::from(self.axis.unwrap_or(180)));
@@ -161,6 +182,14 @@ impl Refraction {
     }
 
     /// The power of the stronger of the two principal meridians, which lens tolerances go by.
+    ///
+    /// ```
+    /// use arcminute_core::{refraction::Refraction, unit::Vergence};
+    /// let d = Vergence::from_dioptres;
+    /// assert_eq!(Refraction::of(d(-2.0), d(-1.5), Some(90))?.strongest_meridian(), d(-3.5));
+    /// assert_eq!(Refraction::of(d(2.0), d(-1.5), Some(90))?.strongest_meridian(), d(2.0));
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn strongest_meridian(&self) -> Vergence {
         let other = self.sphere + self.cylinder;

@@ -44,6 +44,13 @@ pub enum Parsed {
 impl Prescription {
     /// Whether a power is not in the steps lenses are made in: not a multiple of 0.125 D, written out or cut or
     /// rounded to two decimals (0.12, 0.38). It is kept; the page says so.
+    ///
+    /// ```
+    /// use arcminute_core::refraction::{Parsed, parse};
+    /// let odd = |text| matches!(parse(text), Parsed::Understood(read) if read.has_odd_step());
+    /// // An eighth may be cut to 0.12; a tenth is no step.
+    /// assert_eq!(["+2.25", "+2.12", "+2.10"].map(odd), [false, false, true]);
+    /// ```
     #[must_use]
     pub fn has_odd_step(&self) -> bool {
         let odd = |power: Vergence| {
@@ -55,6 +62,12 @@ impl Prescription {
     }
 
     /// Whether there is an axis but no cylinder for it: one of the two may have been forgotten.
+    ///
+    /// ```
+    /// use arcminute_core::refraction::{Parsed, parse};
+    /// let forgotten = |text| matches!(parse(text), Parsed::Understood(read) if read.has_axis_without_cylinder());
+    /// assert_eq!(["+2.00", "+2.00 x 90", "+2.00 -1.00 x 90"].map(forgotten), [false, true, false]);
+    /// ```
     #[must_use]
     pub fn has_axis_without_cylinder(&self) -> bool {
         self.refraction.axis.is_some() && self.refraction.cylinder == Vergence::ZERO

@@ -51,21 +51,47 @@ impl Board {
         LogMar::from_log(self.log)
     }
     /// Standard deviation of the rooms, if it was read.
+    ///
+    /// ```
+    /// use arcminute_core::scene::{ADAMS_FRONT, NEGILONI_BOARD};
+    /// // Adams 2021, front row; none was read beside the median of Negiloni 2019.
+    /// assert_eq!(ADAMS_FRONT.deviation().map(|deviation| deviation.log()), Some(0.29));
+    /// assert_eq!(NEGILONI_BOARD.deviation(), None);
+    /// ```
     #[must_use]
     pub fn deviation(&self) -> Option<LogMar> {
         self.deviation.map(LogMar::from_log)
     }
     /// The two figures printed beside it, if they were read: the range of a mean; of a median presumably the quartiles.
+    ///
+    /// ```
+    /// use arcminute_core::scene::ADAMS_BACK;
+    /// // Adams 2021, back row: from one room to another 0.10 to 0.79.
+    /// assert_eq!(ADAMS_BACK.between().map(|(low, high)| (low.log(), high.log())), Some((0.10, 0.79)));
+    /// ```
     #[must_use]
     pub fn between(&self) -> Option<(LogMar, LogMar)> {
         self.between.map(|(low, high)| (LogMar::from_log(low), LogMar::from_log(high)))
     }
     /// Light on the front desks, if it was read.
+    ///
+    /// ```
+    /// use arcminute_core::scene::NEGILONI_BOARD;
+    /// // Negiloni 2019; the lighting standard asks for 300 lx in classrooms.
+    /// assert_eq!(NEGILONI_BOARD.light().map(|light| light.lux()), Some(130.0));
+    /// ```
     #[must_use]
     pub fn light(&self) -> Option<Illuminance> {
         self.lux.map(Illuminance::from_lux)
     }
     /// Eye to page where it is a near demand, if it was read.
+    ///
+    /// ```
+    /// use arcminute_core::scene::{NARAYANASAMY_BOARD, NARAYANASAMY_DESK};
+    /// // Narayanasamy 2016: 23 cm from eye to page; none for the board.
+    /// assert_eq!(NARAYANASAMY_DESK.eye_to_page().map(|distance| distance.cm()), Some(23.0));
+    /// assert_eq!(NARAYANASAMY_BOARD.eye_to_page(), None);
+    /// ```
     #[must_use]
     pub fn eye_to_page(&self) -> Option<Length> {
         self.centimetres.map(Length::from_cm)

@@ -30,6 +30,11 @@ impl FaceCaution {
     pub const ALL: [Self; 4] = [Self::Range, Self::Contrast, Self::LittleExplained, Self::WidthFromMemory];
 
     /// Its stable key.
+    ///
+    /// ```
+    /// use arcminute_core::scene::FaceCaution;
+    /// assert_eq!(FaceCaution::Contrast.key(), "face-contrast");
+    /// ```
     #[must_use]
     pub fn key(self) -> &'static str {
         match self {
@@ -41,6 +46,11 @@ impl FaceCaution {
     }
 
     /// The work that gives reason for it.
+    ///
+    /// ```
+    /// use arcminute_core::{scene::FaceCaution, source::Standing};
+    /// assert_eq!(FaceCaution::WidthFromMemory.source().standing, Standing::FromMemory);
+    /// ```
     #[must_use]
     pub fn source(self) -> &'static Source {
         match self {
@@ -77,6 +87,12 @@ pub static CYCLE_BANDS: [&CycleBand; 2] = [
 ];
 
 /// Least and greatest usual width of a face between the ears, 140 and 150 mm, from memory ([`source::FACE_WIDTH`]).
+///
+/// ```
+/// use arcminute_core::scene::usual_face_widths;
+/// let (least, greatest) = usual_face_widths();
+/// assert_eq!((least.mm(), greatest.mm()), (140.0, 150.0));
+/// ```
 #[must_use]
 pub fn usual_face_widths() -> (Length, Length) {
     (Length::from_mm(140.0), Length::from_mm(150.0))
@@ -109,7 +125,15 @@ pub struct FaceRange {
 }
 
 impl FaceRange {
-    /// What has to be said beside it.
+    /// What has to be said beside it: all of [`FaceCaution::ALL`].
+    ///
+    /// ```
+    /// use arcminute_core::scene::{FaceCaution, USUAL_CYCLES, face_range, usual_face_widths};
+    /// use arcminute_core::unit::LogMar;
+    /// let range = face_range(LogMar::from_log(1.0), usual_face_widths().0, &USUAL_CYCLES)?;
+    /// assert!(range.cautions().contains(&FaceCaution::LittleExplained));
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn cautions(&self) -> [FaceCaution; 4] {
         FaceCaution::ALL
@@ -199,6 +223,12 @@ impl FaceDistance {
         Length::from_m(self.metres)
     }
     /// Standard deviation of the distance.
+    ///
+    /// ```
+    /// use arcminute_core::scene::FACE_DISTANCES;
+    /// // For who it is, what they feel and what they say.
+    /// assert_eq!(FACE_DISTANCES.map(|measured| measured.deviation().m()), [0.8, 0.9, 0.85]);
+    /// ```
     #[must_use]
     pub fn deviation(&self) -> Length {
         Length::from_m(self.deviation)

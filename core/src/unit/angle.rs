@@ -17,21 +17,43 @@ quantity! {
 
 impl Angle {
     /// The angle whose tangent is `tangent`, a pure ratio.
+    ///
+    /// ```
+    /// use arcminute_core::unit::Angle;
+    /// // 1 cm aside at 1 m, which is 1 prism dioptre: 0.573 degrees (computed).
+    /// assert!((Angle::from_tangent(0.01).degrees() - 0.573).abs() < 5e-4);
+    /// ```
     #[must_use]
     pub fn from_tangent(tangent: f64) -> Self {
         Self::from_radians(math::atan(tangent))
     }
     /// Its tangent, a pure ratio.
+    ///
+    /// ```
+    /// use arcminute_core::unit::Angle;
+    /// // 5 minutes of arc at 1 m are 1.4544 mm: Sloan's definition of 1 M.
+    /// assert!((1000.0 * Angle::from_arcmin(5.0).tangent() - 1.4544).abs() < 5e-5);
+    /// ```
     #[must_use]
     pub fn tangent(self) -> f64 {
         math::tan(self.radians())
     }
     /// Its sine, a pure ratio.
+    ///
+    /// ```
+    /// use arcminute_core::unit::Angle;
+    /// assert!((Angle::from_degrees(30.0).sine() - 0.5).abs() < 1e-15);
+    /// ```
     #[must_use]
     pub fn sine(self) -> f64 {
         math::sin(self.radians())
     }
     /// Its cosine, a pure ratio.
+    ///
+    /// ```
+    /// use arcminute_core::unit::Angle;
+    /// assert!((Angle::from_degrees(60.0).cosine() - 0.5).abs() < 1e-15);
+    /// ```
     #[must_use]
     pub fn cosine(self) -> f64 {
         math::cos(self.radians())

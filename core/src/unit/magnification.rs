@@ -15,6 +15,12 @@ quantity! {
 
 impl Magnification {
     /// How many times larger, without the sign; a pure ratio.
+    ///
+    /// ```
+    /// use arcminute_core::unit::Magnification;
+    /// // A Keplerian of 4x counts as −4 and shows things 4 times larger.
+    /// assert_eq!(Magnification::from_times(-4.0).size(), 4.0);
+    /// ```
     #[must_use]
     pub fn size(self) -> f64 {
         math::abs(self.0)

@@ -5,6 +5,24 @@
 //!
 //! Then read [`crate::list`], [`crate::scan`] and [`crate::math`], on which all the rest stands.
 
+/// The example of a unit: what is put in comes out.
+macro_rules! comes_back {
+    ($name:ident, $from:ident, $get:ident) => {
+        concat!(
+            "```\nuse arcminute_core::unit::",
+            stringify!($name),
+            ";\nlet three = ",
+            stringify!($name),
+            "::",
+            stringify!($from),
+            "(3.0);\nassert!((three.",
+            stringify!($get),
+            "() - 3.0).abs() < 1e-12);\n```"
+        )
+    };
+}
+use comes_back;
+
 /// Makes a quantity: a newtype with named-unit constructors and getters and the arithmetic that keeps its kind.
 macro_rules! quantity {
     (
@@ -22,32 +40,58 @@ macro_rules! quantity {
             pub const ZERO: Self = Self(0.0);
             $(
                 $(#[$unit_meta])*
+                ///
+                #[doc = $crate::unit::comes_back!($name, $from, $get)]
                 #[must_use]
                 pub fn $from(value: f64) -> Self {
                     Self(value / $per_stored)
                 }
                 #[doc = concat!("The value in the unit of [`Self::", stringify!($from), "`].")]
+                ///
+                #[doc = $crate::unit::comes_back!($name, $from, $get)]
                 #[must_use]
                 pub fn $get(self) -> f64 {
                     self.0 * $per_stored
                 }
             )+
             /// The same without its sign.
+            ///
+            /// ```
+            /// use arcminute_core::unit::Prism;
+            /// // Base out counts as negative; its strength does not.
+            /// assert_eq!(Prism::from_prism_dioptres(-6.0).abs(), Prism::from_prism_dioptres(6.0));
+            /// ```
             #[must_use]
             pub fn abs(self) -> Self {
                 Self(crate::math::abs(self.0))
             }
-            /// The smaller of the two.
+            /// The smaller of the two; `self` when they are alike.
+            ///
+            /// ```
+            /// use arcminute_core::unit::Length;
+            /// assert_eq!(Length::from_mm(3.0).min(Length::from_cm(0.2)).mm(), 2.0);
+            /// ```
             #[must_use]
             pub fn min(self, other: Self) -> Self {
                 if other.0 < self.0 { other } else { self }
             }
-            /// The larger of the two.
+            /// The larger of the two; `self` when they are alike.
+            ///
+            /// ```
+            /// use arcminute_core::unit::Length;
+            /// assert_eq!(Length::from_mm(3.0).max(Length::from_cm(0.2)).mm(), 3.0);
+            /// ```
             #[must_use]
             pub fn max(self, other: Self) -> Self {
                 if self.0 < other.0 { other } else { self }
             }
             /// Whether it is a number at all: neither infinite nor not-a-number.
+            ///
+            /// ```
+            /// use arcminute_core::unit::Vergence;
+            /// // A lens without power has no focal length.
+            /// assert!(!Vergence::ZERO.focal_length().is_finite());
+            /// ```
             #[must_use]
             pub fn is_finite(self) -> bool {
                 self.0.is_finite()

@@ -26,11 +26,23 @@ quantity! {
 
 impl PrintSize {
     /// The print whose x-height (or height of capitals) this is.
+    ///
+    /// ```
+    /// use arcminute_core::unit::{Length, PrintSize};
+    /// // An x-height of 5.82 mm is 4 M, which subtends 5 minutes of arc at 4 m (computed).
+    /// assert!((PrintSize::of_x_height(Length::from_mm(5.82)).m_units() - 4.0).abs() < 0.005);
+    /// ```
     #[must_use]
     pub fn of_x_height(x_height: Length) -> Self {
         Self(x_height.mm() / millimetres_of_one_m())
     }
     /// Its x-height, or the height of its capitals if it is in capitals.
+    ///
+    /// ```
+    /// use arcminute_core::unit::PrintSize;
+    /// // 0.4 M: 0.58 mm (computed).
+    /// assert!((PrintSize::from_m_units(0.4).x_height().mm() - 0.58).abs() < 0.005);
+    /// ```
     #[must_use]
     pub fn x_height(self) -> Length {
         Length::from_mm(self.0 * millimetres_of_one_m())

@@ -23,17 +23,35 @@ impl Vergence {
     pub fn of_object_at(distance: Length) -> Self {
         Self(-1.0 / distance.m())
     }
-    /// Focal length, `1/F`, with the sign of the power.
+    /// Focal length, `1/F`, with the sign of the power; infinite for no power.
+    ///
+    /// ```
+    /// use arcminute_core::unit::Vergence;
+    /// assert_eq!(Vergence::from_dioptres(20.0).focal_length().cm(), 5.0);
+    /// assert_eq!(Vergence::from_dioptres(-4.0).focal_length().cm(), -25.0);
+    /// ```
     #[must_use]
     pub fn focal_length(self) -> Length {
         Length::from_m(1.0 / self.0)
     }
-    /// Power of a lens with this focal length.
+    /// Power of a lens with this focal length, `1/f`; zero for an infinite one.
+    ///
+    /// ```
+    /// use arcminute_core::unit::{Length, Vergence};
+    /// assert_eq!(Vergence::of_focal_length(Length::from_cm(-25.0)).dioptres(), -4.0);
+    /// ```
     #[must_use]
     pub fn of_focal_length(focal_length: Length) -> Self {
         Self(1.0 / focal_length.m())
     }
     /// Vergence after the light has run on by `gap` in air: `L / (1 − gap·L)`.
+    ///
+    /// ```
+    /// use arcminute_core::unit::{Length, Vergence};
+    /// // Worn at 14 mm, −10 D is as good as −8.77 D on the cornea (computed).
+    /// let at_the_cornea = Vergence::from_dioptres(-10.0).after(Length::from_mm(14.0));
+    /// assert!((at_the_cornea.dioptres() + 8.77).abs() < 0.005);
+    /// ```
     #[must_use]
     pub fn after(self, gap: Length) -> Self {
         Self(self.0 / (1.0 - gap.m() * self.0))

@@ -4,6 +4,7 @@ use crate::law::{agree, holds, shows_its_working, vanishes};
 use arcminute_core::device::{
     Eye, HighPlusSpectacles, LensForm, Worn, look_from, spectacle_magnification, wear,
 };
+use arcminute_core::optics::ThickLens;
 use arcminute_core::unit::{Length, LogMar, Vergence};
 use proptest::prelude::*;
 
@@ -57,12 +58,12 @@ fn thick() {
     let inputs = (4.0..40.0, -10.0..20.0, 0.001..0.02, 1.4..1.9, 0.008..0.02, 0.0..6.0)
         .prop_filter("a plus lens", |(front, back, ..)| front + back > 3.0);
     holds(inputs, |(front, back, t, n, v, accommodation)| {
-        let form = LensForm::Thick {
+        let form = LensForm::Thick(ThickLens {
             front: Vergence::from_dioptres(front),
             back: Vergence::from_dioptres(back),
             thickness: Length::from_m(t),
             index: n,
-        };
+        });
         let worn = wear(spectacles(form), &eye(0.0, v), Vergence::from_dioptres(accommodation))
             .expect("a plus lens focuses print");
         let power = front + back - t / n * front * back;
@@ -83,7 +84,12 @@ fn thick() {
 fn thick_becomes_thin() {
     holds((4.0..40.0, 0.0..20.0, 0.0..6.0), |(front, back, accommodation)| {
         let d = Vergence::from_dioptres;
-        let thick = LensForm::Thick { front: d(front), back: d(back), thickness: Length::ZERO, index: 1.5 };
+        let thick = LensForm::Thick(ThickLens {
+            front: d(front),
+            back: d(back),
+            thickness: Length::ZERO,
+            index: 1.5,
+        });
         let thin = LensForm::Addition { add: d(front + back) };
         let worn = |form| wear(spectacles(form), &eye(0.0, 0.014), d(accommodation)).expect("focuses print");
         let (thick, thin) = (worn(thick), worn(thin));

@@ -6,6 +6,7 @@ use arcminute_core::device::{
     Eye, HandMagnifier, HighPlusSpectacles, LensForm, PrintPlace, StandData, StandMagnifier, Worn, hold,
     magnifier_labels, misread_height, place_stand, stand_for_add, stand_optics, wear,
 };
+use arcminute_core::optics::ThickLens;
 use arcminute_core::unit::{Length, LogMar, Vergence};
 use arcminute_core::unmarked::{by_lamp_image, by_neutralising, by_squares, by_stand_height};
 
@@ -50,7 +51,8 @@ fn spectacles(to: &mut Samples, mut eye: Eye) -> Result<(), Error> {
     let (d, mm) = (Vergence::from_dioptres, Length::from_mm);
     eye.spectacle_to_eye = mm(14.0);
     let thin = LensForm::Addition { add: d(8.0) };
-    let thick = LensForm::Thick { front: d(14.0), back: d(7.0), thickness: mm(10.0), index: 1.498 };
+    let thick =
+        LensForm::Thick(ThickLens { front: d(14.0), back: d(7.0), thickness: mm(10.0), index: 1.498 });
     for form in [thin, thick] {
         let lens = HighPlusSpectacles { form, clear_diameter: mm(40.0), transmittance: 0.92 };
         to.add(&wear(lens, &eye, d(2.0))?);

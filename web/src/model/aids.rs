@@ -10,7 +10,7 @@ use arcminute_core::device::{
     wear_display,
 };
 use arcminute_core::explain::{Explain, Step};
-use arcminute_core::optics::{RealDome, Telescope};
+use arcminute_core::optics::{RealDome, Telescope, ThickLens};
 use arcminute_core::unit::{Angle, Length, Vergence};
 
 /// What an aid is for.
@@ -151,7 +151,7 @@ impl Kind {
             Self::HighPlus { add } => return worn(LensForm::Addition { add: d(add) }),
             Self::Thick { surfaces: (front, back), thickness, index } => {
                 let (front, back, thickness) = (d(front), d(back), mm(thickness));
-                return worn(LensForm::Thick { front, back, thickness, index });
+                return worn(LensForm::Thick(ThickLens { front, back, thickness, index }));
             }
             Self::Hand { power, diameter, to_glasses, light } => {
                 let magnifier =

@@ -84,6 +84,7 @@ fn Paperwork(
         words(move || if paper.get() == Paper::A4 { "paper a4".into() } else { "paper letter".into() });
     let cautions = CAUTIONS
         .iter()
+        .filter(|caution| caution.place.on_order())
         .map(|caution| view! { <li><strong>{caution.head}": "</strong>{caution.text}</li> }.into_any())
         .collect_view();
     view! {

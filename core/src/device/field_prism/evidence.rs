@@ -169,7 +169,14 @@ pub struct SolidOverFresnel {
 }
 
 impl SolidOverFresnel {
-    /// The powers, from and to.
+    /// The powers, from and to; the same twice where there was one.
+    ///
+    /// ```
+    /// use arcminute_core::device::SOLID_OVER_FRESNEL;
+    /// // Cheng & Woo 2001: at 30 prism dioptres the solid prism costs 0.7 of what the Fresnel prism does.
+    /// let [_, strong] = SOLID_OVER_FRESNEL;
+    /// assert_eq!((strong.share.0, strong.powers().0.prism_dioptres()), (0.7, 30.0));
+    /// ```
     #[must_use]
     pub fn powers(&self) -> (Prism, Prism) {
         let (from, to) = self.prism_dioptres;
@@ -232,6 +239,11 @@ impl FieldPrismCaution {
     ];
 
     /// Its stable key.
+    ///
+    /// ```
+    /// use arcminute_core::device::FieldPrismCaution;
+    /// assert_eq!(FieldPrismCaution::ApicalScotoma.key(), "apical-scotoma");
+    /// ```
     #[must_use]
     pub fn key(self) -> &'static str {
         match self {

@@ -140,6 +140,21 @@ pub struct DisplayPixels {
 
 impl DisplayPixels {
     /// Whether neither the pixels of the display nor those of the camera limit what this reader sees.
+    ///
+    /// ```
+    /// use arcminute_core::{device::HeadMountedDisplay, unit::Angle};
+    /// let display = HeadMountedDisplay {
+    ///     display_field: Angle::from_degrees(40.0),
+    ///     camera_field: Angle::from_degrees(20.0),
+    ///     image_distance: None,
+    ///     display_pixels: 1280.0,
+    ///     camera_pixels: 1280.0,
+    /// };
+    /// // 32 a degree on the display and 64 in the camera: enough for 2 arcmin, not for 1 (computed).
+    /// assert!(display.pixels(Angle::from_arcmin(2.0))?.suffice());
+    /// assert!(!display.pixels(Angle::from_arcmin(1.0))?.suffice());
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn suffice(&self) -> bool {
         self.display_needed <= self.display_per_degree && self.camera_needed <= self.camera_per_degree

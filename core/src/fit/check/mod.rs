@@ -107,6 +107,11 @@ impl CheckId {
     ];
 
     /// Number of the check in the fitting reference: 1 for C1; 21 and 22 are ours.
+    ///
+    /// ```
+    /// use arcminute_core::fit::CheckId;
+    /// assert_eq!((CheckId::WhichEye.code(), CheckId::WebAsMarked.code()), (16, 22));
+    /// ```
     #[must_use]
     pub fn code(self) -> u8 {
         (self as u8).saturating_add(1)
@@ -197,7 +202,12 @@ pub enum Fit {
 }
 
 impl Fit {
-    /// The verdict over a list of checks.
+    /// The verdict over a list of checks: the gravest of them.
+    ///
+    /// ```
+    /// use arcminute_core::fit::Fit;
+    /// assert_eq!(Fit::of(&[]), Fit::Accepted, "nothing stands against it");
+    /// ```
     #[must_use]
     pub fn of(checks: &[Check]) -> Self {
         match checks.iter().map(|check| check.severity).max() {

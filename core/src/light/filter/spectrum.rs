@@ -54,6 +54,14 @@ impl Spectrum {
     ///
     /// # Errors
     /// [`Why::OutOfRange`] for a sample outside 0 to 1 and for what is not a number.
+    ///
+    /// ```
+    /// use arcminute_core::light::filter::{SAMPLES, Spectrum};
+    /// let half = Spectrum::from_samples([0.5; SAMPLES])?;
+    /// assert!((half.luminous_transmittance() - 0.5).abs() < 1e-12);
+    /// assert!(Spectrum::from_samples([50.0; SAMPLES]).is_err(), "a share and not per cent");
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     pub fn from_samples(samples: [f64; SAMPLES]) -> Result<Self, Error> {
         match samples.iter().find(|sample| !(0.0..=1.0).contains(*sample)) {
             Some(sample) => {
@@ -83,11 +91,29 @@ impl Spectrum {
         Self::from_samples(samples)
     }
     /// The samples, shortest wavelength first.
+    ///
+    /// ```
+    /// use arcminute_core::light::filter::Spectrum;
+    /// // A filter that takes the blue away: nothing at 380 nm, 0.9 at 780 nm.
+    /// let yellow = Spectrum::from_curve(|wavelength| if wavelength.m() < 500e-9 { 0.0 } else { 0.9 })?;
+    /// assert_eq!((yellow.samples()[0], yellow.samples()[40]), (0.0, 0.9));
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn samples(&self) -> &[f64; SAMPLES] {
         &self.samples
     }
-    /// What is left behind this filter and another.
+    /// What is left behind this filter and another: the product at each wavelength.
+    ///
+    /// ```
+    /// use arcminute_core::light::filter::Spectrum;
+    /// let blue = Spectrum::from_curve(|wavelength| if wavelength.m() < 500e-9 { 0.8 } else { 0.0 })?;
+    /// let red = Spectrum::from_curve(|wavelength| if wavelength.m() < 600e-9 { 0.0 } else { 0.9 })?;
+    /// // Blue behind red is black, and red behind red 0.81.
+    /// assert_eq!(blue.through(&red).luminous_transmittance(), 0.0);
+    /// assert!((red.through(&red).samples()[40] - 0.81).abs() < 1e-12);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn through(&self, other: &Self) -> Self {
         let mut samples = self.samples;

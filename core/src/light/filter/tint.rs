@@ -33,7 +33,14 @@ impl Category {
     /// All of them, lightest first.
     pub const ALL: [Self; 5] = [Self::Zero, Self::One, Self::Two, Self::Three, Self::Four];
 
-    /// The number on the label.
+    /// The number on the label, 0 for the lightest to 4.
+    ///
+    /// ```
+    /// use arcminute_core::light::filter::Category;
+    /// // 15 % lies between 8 and 18 %.
+    /// assert_eq!(Category::of(0.15)?.map(Category::number), Some(3));
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn number(self) -> u8 {
         match self {
@@ -45,6 +52,12 @@ impl Category {
         }
     }
     /// The transmittance above which a tint is in it or lighter; itself it belongs to the next darker category.
+    ///
+    /// ```
+    /// use arcminute_core::light::filter::Category;
+    /// // ISO 12312-1: above 80, 43, 18, 8 and 3 %.
+    /// assert_eq!(Category::ALL.map(Category::above), [0.80, 0.43, 0.18, 0.08, 0.03]);
+    /// ```
     #[must_use]
     pub fn above(self) -> f64 {
         match self {

@@ -34,6 +34,16 @@ impl Telescope {
     ///
     /// The exit pupil is where the train images the objective; it is the aperture as long as the objective limits the
     /// bundle. Source: Smith, chapter 13.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::Telescope, unit::{Length, Vergence}};
+    /// let d = Vergence::from_dioptres;
+    /// // 2.5x with a minus eyepiece: the exit pupil of 10 mm lies 12 mm inside the tube (computed).
+    /// let galilean = Telescope::from_lenses(d(20.0), d(-50.0), Length::from_mm(25.0))?.afocal();
+    /// assert!((galilean.exit_pupil.mm() - 10.0).abs() < 1e-9);
+    /// assert!((galilean.exit_pupil_behind_eyepiece.mm() + 12.0).abs() < 1e-9);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn afocal(&self) -> Afocal {
         let length = self.objective.focal_length() + self.eyepiece.focal_length();
@@ -53,6 +63,16 @@ impl Telescope {
     }
 
     /// The train, objective to eyepiece, focused for infinity.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::{Sight, Telescope, view}, unit::{Length, Vergence}};
+    /// let d = Vergence::from_dioptres;
+    /// let train = Telescope::from_lenses(d(20.0), d(-50.0), Length::from_mm(25.0))?.afocal_train();
+    /// // 50 − 20 mm; light from afar leaves it parallel (computed).
+    /// assert!((train.length().mm() - 30.0).abs() < 1e-9);
+    /// assert!(view(&train, Sight::Far).focus_demand.dioptres().abs() < 1e-9);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn afocal_train(&self) -> Train {
         let length = self.objective.focal_length() + self.eyepiece.focal_length();

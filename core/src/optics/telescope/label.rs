@@ -37,7 +37,8 @@ impl Telescope {
     /// The field stop of a Keplerian is made to give the marked field: `D_s = 2·f_o·tan(r/2)`.
     ///
     /// # Errors
-    /// [`crate::Why::OutOfRange`] for a power, diameter or field that no telescope has.
+    /// [`crate::Why::OutOfRange`] for a power, diameter, field, length, nearest focus or transmittance that no telescope
+    /// has.
     ///
     /// ```
     /// use arcminute_core::optics::{Design, Label, Telescope};
@@ -64,6 +65,10 @@ impl Telescope {
         if let Some(length) = label.length {
             bounds::TUBE_LENGTH.check(length.mm())?;
         }
+        if let Some(near_focus) = label.near_focus {
+            bounds::NEAR_FOCUS.check(near_focus.m())?;
+        }
+        bounds::TRANSMITTANCE.check(label.transmittance)?;
         let size = label.power.size();
         let (signed, assumed_length) = match label.design {
             Design::Keplerian => (-size, Length::from_mm(KEPLERIAN_EYEPIECE_MM * (size + 1.0))),

@@ -95,6 +95,17 @@ impl Telescope {
     }
 
     /// Which kind it is; a reversed Galilean (minus objective, plus eyepiece) is one still.
+    ///
+    /// ```
+    /// use arcminute_core::{optics::{Design, Telescope}, unit::{Length, Vergence}};
+    /// let d = Vergence::from_dioptres;
+    /// let design = |objective, eyepiece| {
+    ///     Telescope::from_lenses(d(objective), d(eyepiece), Length::from_mm(20.0)).map(|telescope| telescope.design())
+    /// };
+    /// assert_eq!((design(20.0, 80.0)?, design(20.0, -50.0)?), (Design::Keplerian, Design::Galilean));
+    /// assert_eq!(design(-50.0, 20.0)?, Design::Galilean);
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
     #[must_use]
     pub fn design(&self) -> Design {
         if same_sign(self.objective, self.eyepiece) { Design::Keplerian } else { Design::Galilean }

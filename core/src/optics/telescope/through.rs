@@ -29,6 +29,18 @@ pub struct ThroughAfocal {
 /// What a thing at `distance` asks of an eye behind a telescope that stays focused for infinity.
 ///
 /// Source: paraxial; the M² rule holds at the exit pupil only, so it overstates the demand of a Galilean.
+///
+/// ```
+/// use arcminute_core::optics::{Telescope, through_afocal};
+/// use arcminute_core::unit::{Length, Vergence};
+/// let d = Vergence::from_dioptres;
+/// // A thing at 2 m through 2.5x: −0.5 D times 6.25 at the exit pupil, less at an eye 15 mm behind (computed).
+/// let telescope = Telescope::from_lenses(d(20.0), d(-50.0), Length::from_mm(25.0))?;
+/// let through = through_afocal(&telescope, Length::from_m(2.0), Length::from_mm(15.0));
+/// assert!((through.at_exit_pupil.dioptres() + 3.125).abs() < 1e-9);
+/// assert!((through.at_eye.dioptres() + 2.882).abs() < 5e-4);
+/// # Ok::<(), arcminute_core::Error>(())
+/// ```
 #[must_use]
 pub fn through_afocal(telescope: &Telescope, distance: Length, eyepiece_to_eye: Length) -> ThroughAfocal {
     let afocal = telescope.afocal();

@@ -20,6 +20,14 @@ pub enum Where {
     Close,
 }
 
+impl Where {
+    /// Whether it stands on the sheet that orders a telescope.
+    #[must_use]
+    pub fn on_order(self) -> bool {
+        matches!(self, Self::Telescope | Self::Fit | Self::Prediction)
+    }
+}
+
 /// A caution: a few words in front, a sentence behind.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Caution {
@@ -116,6 +124,22 @@ pub static PROMPTS: &[&str] = &[
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_order_of_a_telescope_carries_its_own_cautions_alone() {
+        let heads = CAUTIONS.iter().filter(|caution| caution.place.on_order()).map(|caution| caution.head);
+        let wanted = [
+            "Sun",
+            "Fire",
+            "Walking",
+            "Driving",
+            "Trial first",
+            "Change of sight",
+            "Licensed work",
+            "Lens shape",
+        ];
+        assert_eq!(heads.collect::<Vec<_>>(), wanted);
+    }
 
     #[test]
     fn the_five_hazards_of_a_telescope_have_their_caution() {
