@@ -84,7 +84,9 @@ fn in_the_page() -> Outcome<BTreeSet<Id>> {
         run::cargo(&["tree", "--locked", "--package", "arcminute-web", "--target", "wasm32-unknown-unknown"]);
     cargo.args(["--edges", "normal,no-proc-macro", "--prefix", "none", "--format", "{p}"]);
     let list = run::capture(&mut cargo, ADVICE)?;
-    Ok(list.lines().filter_map(id).filter(|(name, _)| !name.starts_with("arcminute-")).collect())
+    // Our own are printed with their folder.
+    let ours = format!("({}", paths::root().display());
+    Ok(list.lines().filter(|line| !line.contains(&ours)).filter_map(id).collect())
 }
 
 /// `name v1.2.3 (*)` as cargo prints it.
