@@ -57,7 +57,8 @@ fn labels_that_no_telescope_carries() {
         transmittance: 0.9,
     };
     assert!(Telescope::from_label(&good).is_ok());
-    let bad: [(Label, &str); 6] = [
+    let bad: [(Label, &str); 7] = [
+        (Label { power: Magnification::from_times(-7.0), ..good }, "power `-7 x`"),
         (Label { power: Magnification::from_times(0.05), ..good }, "power `0.05 x`"),
         (Label { objective_diameter: mm(-12.0), ..good }, "objective diameter `-12 mm`"),
         (Label { real_field: Some(Angle::from_degrees(f64::NAN)), ..good }, "real field `NaN degrees`"),

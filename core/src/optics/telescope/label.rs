@@ -57,7 +57,7 @@ impl Telescope {
     /// # Ok::<(), arcminute_core::Error>(())
     /// ```
     pub fn from_label(label: &Label) -> Result<Self, Error> {
-        bounds::POWER.check(label.power.size())?;
+        let size = bounds::POWER.check(label.power.times())?;
         bounds::OBJECTIVE.check(label.objective_diameter.mm())?;
         if let Some(field) = label.real_field {
             bounds::REAL_FIELD.check(field.degrees())?;
@@ -69,7 +69,6 @@ impl Telescope {
             bounds::NEAR_FOCUS.check(near_focus.m())?;
         }
         bounds::TRANSMITTANCE.check(label.transmittance)?;
-        let size = label.power.size();
         let (signed, assumed_length) = match label.design {
             Design::Keplerian => (-size, Length::from_mm(KEPLERIAN_EYEPIECE_MM * (size + 1.0))),
             // Below 1x it is reversed, and the eyepiece the plus lens.
