@@ -34,12 +34,16 @@ fn understood(text: &str, expression: &Expression<'_>) {
     }
     // A number of more than fifteen digits may come back otherwise in its last bits, and a tangent makes anything of that.
     if again == *expression {
-        let value = |expression: &Expression<'_>| expression.value(&|_| Some(0.5)).map(f64::to_bits);
-        assert_eq!(value(&again), value(expression), "`{text}`");
+        assert_eq!(bits(&again), bits(expression), "`{text}`");
     }
     if let Some(name) = expression.names().first() {
         assert!(expression.value(&|_| None).is_err(), "`{text}` has a value without `{name}`");
     }
+}
+
+/// Its value to the last bit, with one half for each name.
+fn bits<'a>(expression: &Expression<'a>) -> Result<u64, &'a str> {
+    expression.value(&|_| Some(0.5)).map(f64::to_bits)
 }
 
 fn write(expression: &Expression<'_>, text: &mut String) {
