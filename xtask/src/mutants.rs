@@ -2,7 +2,7 @@
 //! what is not tested.
 //!
 //! Each change goes first to the unit tests alone, which are quickly built and catch most; those that they miss go to all
-//! tests of the core. What the changes are and which are left out stands in `.cargo/mutants.toml`.
+//! tests of the core, the examples of its documentation among them. What the changes are and which are left out stands in `.cargo/mutants.toml`.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
@@ -48,7 +48,7 @@ pub(crate) fn command(arguments: &[String]) -> Outcome {
     let started = Instant::now();
     let until =
         |share: f64| asked.seconds.map(|seconds| started + Duration::from_secs(seconds).mul_f64(share));
-    let mut fates = pass(&tool, "quick", &asked.words, "--lib", until(QUICK_SHARE))?;
+    let mut fates = pass(&tool, "quick", &asked.words, &["--lib"], until(QUICK_SHARE))?;
     let missed: Vec<String> =
         fates.iter().filter(|(_, fate)| **fate == Fate::Missed).map(|(name, _)| name.clone()).collect();
     if !missed.is_empty() {
@@ -63,7 +63,7 @@ pub(crate) fn command(arguments: &[String]) -> Outcome {
         let files: BTreeSet<&str> = missed.iter().filter_map(|name| name.split(':').next()).collect();
         words.extend(files.into_iter().flat_map(|file| ["--file".to_owned(), file.to_owned()]));
         words.extend(asked.words.iter().skip_while(|word| *word != "--jobs").take(2).cloned());
-        let again = pass(&tool, "all", &words, "--tests", until(1.0))?;
+        let again = pass(&tool, "all", &words, &[], until(1.0))?;
         for name in &missed {
             match again.get(name) {
                 Some(fate) => fates.insert(name.clone(), *fate),
@@ -108,13 +108,20 @@ fn asked(arguments: &[String]) -> Outcome<Asked> {
     Ok(asked)
 }
 
-/// Tries the changes on some tests of the core, until all are tried or the time is over.
-fn pass(tool: &Path, name: &str, words: &[String], tests: &str, until: Option<Instant>) -> Outcome<Fates> {
+/// Tries the changes on some tests of the core, until all are tried or the time is over; on all of them and the examples
+/// of the documentation where `tests` names none.
+fn pass(
+    tool: &Path,
+    name: &str,
+    words: &[String],
+    tests: &[&str],
+    until: Option<Instant>,
+) -> Outcome<Fates> {
     let output = paths::target().join("mutants").join(name);
     std::fs::create_dir_all(&output).map_err(|error| format!("cannot make {}: {error}", output.display()))?;
     let mut command = Command::new(tool);
     command.current_dir(paths::root()).args(["mutants", "--package", "arcminute-core", "--output"]);
-    command.arg(&output).args(words).args(["--colors", "never", "--", tests]);
+    command.arg(&output).args(words).args(["--colors", "never", "--"]).args(tests);
     // The tool copies the tree; what the copy builds must not mix with what is built here.
     command.env_remove("CARGO_TARGET_DIR").env("ARCMINUTE_CASES", CASES).stdin(Stdio::null());
     let mut child = command.spawn().map_err(|error| format!("cannot start {}: {error}", tool.display()))?;
