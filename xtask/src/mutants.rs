@@ -110,13 +110,7 @@ fn asked(arguments: &[String]) -> Outcome<Asked> {
 
 /// Tries the changes on some tests of the core, until all are tried or the time is over; on all of them and the examples
 /// of the documentation where `tests` names none.
-fn pass(
-    tool: &Path,
-    name: &str,
-    words: &[String],
-    tests: &[&str],
-    until: Option<Instant>,
-) -> Outcome<Fates> {
+fn pass(tool: &Path, name: &str, words: &[String], tests: &[&str], until: Option<Instant>) -> Outcome<Fates> {
     let output = paths::target().join("mutants").join(name);
     std::fs::create_dir_all(&output).map_err(|error| format!("cannot make {}: {error}", output.display()))?;
     let mut command = Command::new(tool);
