@@ -48,7 +48,7 @@ pub(crate) fn command(arguments: &[String]) -> Outcome {
     let started = Instant::now();
     let until =
         |share: f64| asked.seconds.map(|seconds| started + Duration::from_secs(seconds).mul_f64(share));
-    let mut fates = pass(&tool, "quick", &asked.words, &["--lib"], until(QUICK_SHARE))?;
+    let mut fates = pass(&tool, "quick", &asked.words, Some("--lib"), until(QUICK_SHARE))?;
     let missed: Vec<String> =
         fates.iter().filter(|(_, fate)| **fate == Fate::Missed).map(|(name, _)| name.clone()).collect();
     if !missed.is_empty() {
@@ -63,7 +63,7 @@ pub(crate) fn command(arguments: &[String]) -> Outcome {
         let files: BTreeSet<&str> = missed.iter().filter_map(|name| name.split(':').next()).collect();
         words.extend(files.into_iter().flat_map(|file| ["--file".to_owned(), file.to_owned()]));
         words.extend(asked.words.iter().skip_while(|word| *word != "--jobs").take(2).cloned());
-        let again = pass(&tool, "all", &words, &[], until(1.0))?;
+        let again = pass(&tool, "all", &words, None, until(1.0))?;
         for name in &missed {
             match again.get(name) {
                 Some(fate) => fates.insert(name.clone(), *fate),
@@ -110,12 +110,20 @@ fn asked(arguments: &[String]) -> Outcome<Asked> {
 
 /// Tries the changes on some tests of the core, until all are tried or the time is over; on all of them and the examples
 /// of the documentation where `tests` names none.
-fn pass(tool: &Path, name: &str, words: &[String], tests: &[&str], until: Option<Instant>) -> Outcome<Fates> {
+fn pass(
+    tool: &Path,
+    name: &str,
+    words: &[String],
+    tests: Option<&str>,
+    until: Option<Instant>,
+) -> Outcome<Fates> {
     let output = paths::target().join("mutants").join(name);
     std::fs::create_dir_all(&output).map_err(|error| format!("cannot make {}: {error}", output.display()))?;
     let mut command = Command::new(tool);
     command.current_dir(paths::root()).args(["mutants", "--package", "arcminute-core", "--output"]);
-    command.arg(&output).args(words).args(["--colors", "never", "--"]).args(tests);
+    command.arg(&output).args(words).args(["--colors", "never"]);
+    // For building too, or every test is built for each change.
+    command.args(tests.map(|tests| format!("--cargo-arg={tests}")));
     // The tool copies the tree; what the copy builds must not mix with what is built here.
     command.env_remove("CARGO_TARGET_DIR").env("ARCMINUTE_CASES", CASES).stdin(Stdio::null());
     let mut child = command.spawn().map_err(|error| format!("cannot start {}: {error}", tool.display()))?;
