@@ -169,9 +169,9 @@ impl Refraction {
     /// ```
     /// use arcminute_core::{refraction::Refraction, unit::{Angle, Vergence}};
     /// let d = Vergence::from_dioptres;
-    /// // Level, the axis being 60 degrees away: 2 - 1.5 * 0.75 (computed).
-    /// let level = Refraction::of(d(2.0), d(-1.5), Some(60))?.power_along(Angle::from_degrees(0.0));
-    /// assert!((level - d(0.875)).abs() < d(1e-12));
+    /// // Thirty degrees from the axis: 2 - 1.5 * 0.25 (computed).
+    /// let oblique = Refraction::of(d(2.0), d(-1.5), Some(60))?.power_along(Angle::from_degrees(30.0));
+    /// assert!((oblique - d(1.625)).abs() < d(1e-12));
     /// # Ok::<(), arcminute_core::Error>(())
     /// ```
     #[must_use]
