@@ -1,6 +1,6 @@
 //! What has no answer is refused in words that say why; and rays, rounding and messages by hand where no law reaches.
 
-use arcminute_core::acuity::{BareNumber, Parsed, parse};
+use arcminute_core::acuity::{BareNumber, Parsed, Reading, parse};
 use arcminute_core::device::{CorrectionPlace, Viewer, evaluate_telescope};
 use arcminute_core::optics::{
     Design, Element, Label, Sight, Telescope, Train, correction_on_objective, lenses_from_length, reading_cap,
@@ -89,6 +89,25 @@ fn a_telescope_that_nothing_limits() {
         evaluate_telescope(&endless, &viewer, &demand(Goal::Acuity(LogMar::from_log(0.3)))),
         "field `none` has no solution: nothing limits the field",
     );
+}
+
+#[test]
+fn letters_beside_the_line_are_whole() {
+    let Parsed::Refused(error) = parse("20/200-2.5", BareNumber::Ask) else { panic!("half a letter") };
+    let message = "letters beside the line `2.5` was not understood";
+    assert_eq!(
+        (error.to_string().as_str(), error.hint().to_string().as_str()),
+        (message, "type for example `20/200-2`")
+    );
+}
+
+#[test]
+fn a_negative_zero_is_zero() {
+    for text in ["logMAR -0", "logMAR -0.00", "-0 logMAR"] {
+        let read = parse(text, BareNumber::Ask);
+        let Parsed::Understood(Reading::Measured(acuity)) = read else { panic!("{text}: {read:?}") };
+        assert_eq!(acuity.log_mar.log().to_bits(), 0, "{text}");
+    }
 }
 
 #[test]

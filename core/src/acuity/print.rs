@@ -164,6 +164,15 @@ mod tests {
         assert_eq!(written(LogMar::from_log(1.7782), Scale::Metres).to_string(), "6/360");
     }
 
+    /// To half a tenth of a decade below 2.5 and to a tenth above, by hand.
+    #[test]
+    fn fewer_digits_above_two_and_a_half() {
+        for (feet, wanted) in [(133.0, "20/135"), (283.0, "20/280"), (13.6, "20/13.5"), (36.4, "20/36")] {
+            let acuity = LogMar::from_log(math::log10(feet / 20.0));
+            assert_eq!(written(acuity, Scale::Feet).to_string(), wanted, "20/{feet}");
+        }
+    }
+
     #[test]
     fn what_is_no_number_is_still_written() {
         for scale in [Scale::Feet, Scale::Metres, Scale::Decimal, Scale::LogMar] {

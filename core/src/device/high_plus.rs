@@ -225,7 +225,14 @@ mod tests {
         for form in [LensForm::Addition { add: d(10.0) }, thick(14.0, 7.0), thick(20.0, 0.0)] {
             for sphere in [-4.0, 0.0, 3.0] {
                 for accommodation in [0.0, 2.5] {
-                    for step in wear(lens(form), &eye(sphere), d(accommodation))?.steps() {
+                    let worn = wear(lens(form), &eye(sphere), d(accommodation))?;
+                    let used = &worn.arrangement;
+                    assert_eq!(
+                        (used.hand_room, used.transmittance),
+                        (Some(worn.print_to_lens), 0.92),
+                        "{form:?}"
+                    );
+                    for step in worn.steps() {
                         assert_eq!(step.check(), Ok(()), "{form:?} {sphere} D {accommodation} D");
                     }
                 }
