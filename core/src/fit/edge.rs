@@ -125,6 +125,16 @@ mod tests {
         least_web(&frame, Point::from_mm(x, y), mm(w), mm(h))
     }
 
+    /// Law: wherever the least gap lies between the directions that are tried, it is found.
+    #[test]
+    fn the_least_gap_is_found_between_two_directions() {
+        for middle in [0.7, 10.3, 11.7, 180.9, 350.2] {
+            let gap = |direction: f64| 1.0 - math::cos((direction - middle) * (math::PI / 180.0));
+            let (least, found) = least_of(&gap);
+            assert!((found - middle).abs() < 1e-4 && least < 1e-12, "{middle}: {least} at {found}");
+        }
+    }
+
     #[test]
     fn a_round_opening_is_as_far_from_the_edge_as_its_centre_less_its_radius() {
         for (x, y) in [(34.0, 21.0), (20.0, 12.0), (52.0, 36.0), (15.0, 38.0), (56.0, 40.0), (30.0, 41.0)] {
