@@ -249,6 +249,14 @@ mod tests {
             error.to_string(),
             "power of the lens `0 D` has no solution: nothing in front of the lens is in focus"
         );
+        let plano = ThickLens {
+            front: Vergence::ZERO,
+            back: Vergence::ZERO,
+            thickness: Length::from_mm(2.0),
+            index: 1.498,
+        };
+        let error = wear(lens(LensForm::Thick(plano)), &eye(0.0), Vergence::ZERO).expect_err("no power");
+        assert!(error.to_string().starts_with("power of the lens `0 D` "), "{error}");
         let turned = ThickLens {
             front: Vergence::from_dioptres(14.0),
             back: Vergence::from_dioptres(7.0),

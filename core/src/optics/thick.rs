@@ -83,7 +83,8 @@ impl ThickLens {
         bounds::LENS_THICKNESS.check(self.thickness.mm())?;
         bounds::INDEX.check(self.index)?;
         let matrix = self.train().matrix();
-        let equivalent = -matrix.c;
+        // Not `-matrix.c`, which is −0 for a lens without power.
+        let equivalent = Vergence::ZERO - matrix.c;
         let (back_vertex, front_vertex) = (equivalent / matrix.a, equivalent / matrix.d);
         let label_over_equivalent = 1.0 / matrix.a;
         if !(back_vertex.is_finite() && front_vertex.is_finite()) {

@@ -19,7 +19,7 @@ impl ReadableStream {
     pub fn from_raw(raw: web_sys::ReadableStream) -> Self {
         Self(raw)
     }
-    /// An empty stream of the browser; what `stream` gives is not sent.
+    /// Nothing of the browser's, whatever the type says: what `stream` gives is not sent.
     pub fn from_stream<S>(_stream: S) -> Self {
         Self(JsValue::UNDEFINED.into())
     }
