@@ -8,6 +8,16 @@ const arcminute = {
         message.scrollIntoView();
     },
 
+    // The program as text, and how many bytes it is.
+    unpack(text, length) {
+        if (typeof WebAssembly !== 'object') {
+            arcminute.say('cannot-run');
+            return;
+        }
+        const packed = Uint8Array.from(atob(text), letter => letter.charCodeAt(0));
+        arcminute.start(arcminuteUnpacked(packed, length));
+    },
+
     start(bytes) {
         wasm_bindgen({ module_or_path: bytes }).then(() => {
             const loading = document.getElementById('loading');

@@ -9,6 +9,7 @@ use crate::{Outcome, encode, gate, glue, paths};
 /// First statement of every page script: takes away the connections that no policy covers.
 pub(crate) const BELT: &str = include_str!("../site/belt.js");
 const BOOT: &str = include_str!("../site/boot.js");
+const UNPACK: &str = include_str!("../site/unpack.js");
 const ICON: &str = include_str!("../site/icon.svg");
 
 /// Where the style says the font is, and where it is.
@@ -20,7 +21,7 @@ pub(crate) const FONT: &str = "fonts/arcminute-text.woff2";
 pub(crate) struct Parts {
     /// `index.html` with its markers.
     pub(crate) shell: String,
-    /// Belt, the script from wasm-bindgen, and the boot script: everything but the flavour's last lines.
+    /// Belt, the script from wasm-bindgen, the unpacker and the boot script: everything but the flavour's last lines.
     pub(crate) script: String,
     /// The program.
     pub(crate) wasm: Vec<u8>,
@@ -45,7 +46,7 @@ impl Parts {
 pub(crate) fn parts(compiled: &Path, folders: &[String]) -> Outcome<Parts> {
     let (emitted, wasm) = bound(compiled)?;
     gate::folders(&wasm, folders)?;
-    let script = [BELT, &glue::without_loading(&emitted)?, BOOT].concat();
+    let script = [BELT, &glue::without_loading(&emitted)?, UNPACK, BOOT].concat();
     let font = std::fs::read(paths::root().join("web").join(FONT)).map_err(|error| {
         format!("cannot read web/{FONT}: {error}; web/fonts/README.md tells how it is made")
     })?;

@@ -1,7 +1,7 @@
 //! The two flavours: a static site that works offline after the first visit, and one self-contained file.
 
 use crate::bundle::{self, Parts};
-use crate::encode::{self, Packed};
+use crate::encode;
 use crate::page::{self, fill, inline};
 use crate::{Outcome, gate, policy};
 
@@ -26,9 +26,10 @@ pub(crate) fn one_file(parts: &Parts) -> Outcome<String> {
     // Inside a script element these two would be read as markup.
     let notice = parts.notice.replace("</", "< /").replace("<!", "< !");
     let body = format!(
-        "<script type=\"application/wasm-base64\" id=\"program\">{}</script>\n{}\n\
+        "<script type=\"text/plain\" id=\"program\" data-bytes=\"{}\">{}</script>\n{}\n\
          <script type=\"text/plain\" id=\"notice\">\n{notice}</script>",
-        encode::base64(&parts.wasm),
+        parts.wasm.len(),
+        encode::base64(encode::squeezed(&parts.wasm)?),
         inline("script", &script)?,
     );
     let head = format!("<link rel=\"icon\" href=\"{}\">\n{}", parts.icon, inline("style", &style)?);
@@ -40,8 +41,8 @@ pub(crate) fn one_file(parts: &Parts) -> Outcome<String> {
 pub(crate) fn site(parts: &Parts) -> Outcome<Vec<File>> {
     let script = [&parts.script, START_SITE].concat();
     gate::script("app.js", &script, bundle::BELT, &[])?;
-    let Packed { alphabet, text } = encode::packed(&parts.wasm);
-    let program = format!("arcminuteProgram(\"{alphabet}\", \"{text}\", {});\n", parts.wasm.len());
+    let program = encode::base64(encode::squeezed(&parts.wasm)?);
+    let program = format!("arcminute.unpack(\"{program}\", {});\n", parts.wasm.len());
     let head = format!(
         "<link rel=\"icon\" href=\"{}\">\n\
          <link rel=\"manifest\" href=\"manifest.webmanifest\">\n\
