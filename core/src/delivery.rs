@@ -239,4 +239,16 @@ mod tests {
             "add measured `+2.50` needs the add ordered"
         );
     }
+
+    /// A lens ordered without a cylinder has no sign to be written in.
+    #[test]
+    fn a_cylinder_that_was_not_ordered_stays_as_measured() {
+        for (ordered, measured, other) in [(0.0, -0.25, -0.25), (0.0, 0.25, 0.25), (-0.25, 0.0, 0.25)] {
+            let (ordered, measured) = (lens(2.0, ordered, 90, None), lens(2.0, measured, 90, None));
+            let delivery = checked(ordered, measured);
+            assert_eq!(delivery.measured, measured, "not transposed");
+            assert!(delivery.sphere.off.dioptres().abs() < 1e-12, "the sphere is as ordered: {delivery:?}");
+            assert!((delivery.other_meridian.off.dioptres() - other).abs() < 1e-12, "{delivery:?}");
+        }
+    }
 }

@@ -162,3 +162,20 @@ impl Explain for Prediction {
         ]
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// What the rounding of `log10` adds is no power, whatever the power is.
+    #[test]
+    fn acuities_that_differ_by_rounding_need_the_same_whole_power() {
+        for whole in [2.0, 10.0, 100.0, 1000.0] {
+            for (apart, wanted) in [(-4e-10, whole), (4e-10, whole), (1e-8, whole + 1.0)] {
+                let now = LogMar::from_log(math::log10(whole) + apart);
+                let needed = power_needed(now, LogMar::ZERO).whole.times();
+                assert!((needed - wanted).abs() < 1e-12, "{whole} times and {apart} log: {needed}");
+            }
+        }
+    }
+}

@@ -239,13 +239,9 @@ impl<'a> Cursor<'a> {
     /// ```
     pub fn number(&mut self) -> Option<Number<'a>> {
         let behind_digits = |text: &'a str| text.trim_start_matches(|next: char| next.is_ascii_digit());
-        let mut rest = behind_digits(self.rest);
-        if let Some(fraction) = rest.strip_prefix('.') {
-            let behind = behind_digits(fraction);
-            if rest.len() < self.rest.len() || behind.len() < fraction.len() {
-                rest = behind;
-            }
-        }
+        let rest = behind_digits(self.rest);
+        let rest = rest.strip_prefix('.').map_or(rest, behind_digits);
+        // Without a digit it is nothing, or a point alone: neither writes a number.
         let text = self.rest.strip_suffix(rest)?;
         let value = math::of_decimal(text)?;
         self.rest = rest.trim_start();
@@ -298,8 +294,9 @@ mod tests {
             assert!((number.value - value).abs() < 1e-15, "{text} gave {number:?}");
             assert_eq!(cursor.rest(), rest, "{text}");
         }
-        for text in ["", ".", "-1", "inf", "NaN", "٣", "e5"] {
-            assert_eq!(Cursor::new(text).number(), None, "{text}");
+        for text in ["", ".", ".x", "..5", "-1", "inf", "NaN", "٣", "e5"] {
+            let mut cursor = Cursor::new(text);
+            assert_eq!((cursor.number(), cursor.rest()), (None, text), "{text} is left");
         }
     }
 

@@ -150,4 +150,18 @@ mod tests {
         assert_eq!(at(0.3), "HM 0.3 m");
         assert_eq!(at(0.9144), "HM 0.914 m");
     }
+
+    /// The published mean is of people who counted fingers at about 30 cm; 25 to 35 cm are taken for that.
+    #[test]
+    fn counted_fingers_have_a_mean_near_30_cm() -> Result<(), Error> {
+        let fingers = |cm| Category::CountsFingers { distance: Some(Length::from_cm(cm)) }.published_mean();
+        for cm in [25.0, 30.0, 35.0] {
+            assert!((fingers(cm)?.0.log() - 1.854).abs() < 5e-4, "{cm} cm");
+        }
+        for cm in [24.9, 35.1] {
+            let error = fingers(cm).expect_err("another distance");
+            assert_eq!(error.why, Why::NotUsableInSum, "{cm} cm");
+        }
+        Ok(())
+    }
 }

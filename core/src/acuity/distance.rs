@@ -75,4 +75,15 @@ mod tests {
             assert!(read_at(LogMar::ZERO, one_metre, no_distance).is_err(), "read at {metres} m");
         }
     }
+
+    #[test]
+    fn working_agrees() -> Result<(), Error> {
+        for (label, design, test) in [(0.9, 4.0, 1.0), (0.0, 6.0, 6.0), (0.7, 0.4, 2.0)] {
+            let read = read_at(LogMar::from_log(label), Length::from_m(design), Length::from_m(test))?;
+            let [step] = &*read.steps() else { panic!("one formula: {read:?}") };
+            assert!(matches!(step, Step::Formula { formula, .. } if formula.id == formula::LOG_DISTANCE.id));
+            assert_eq!(step.check(), Ok(()), "{read:?}");
+        }
+        Ok(())
+    }
 }

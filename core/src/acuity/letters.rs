@@ -236,9 +236,27 @@ mod tests {
             letters_per_line: 3,
             design_distance: Length::from_cm(40.0),
         };
+        let ids = |steps: &[Step]| -> Vec<&str> {
+            let id = |step: &Step| match step {
+                Step::Formula { formula, .. } => formula.id,
+                Step::Rule { because, .. } => because,
+                Step::Lookup { table, .. } => table,
+            };
+            steps.iter().map(id).collect()
+        };
         let mut steps = score_chart(three, 7, Length::from_cm(25.0))?.steps();
-        for (far, near) in [(0, Some(30)), (19, Some(30)), (20, None), (20, Some(3)), (70, None)] {
-            steps.extend(score_two_distances(far, near, TwoDistanceRule::default())?.steps());
+        assert_eq!(ids(&steps), [formula::LOG_FROM_LETTERS.id, formula::LOG_DISTANCE.id]);
+        for (far, near, because) in [
+            (0, Some(30), "too-few-letters-far"),
+            (19, Some(30), "too-few-letters-far"),
+            (20, None, "enough-letters-far"),
+            (20, Some(3), "enough-letters-far"),
+            (70, None, "enough-letters-far"),
+        ] {
+            let more = score_two_distances(far, near, TwoDistanceRule::default())?.steps();
+            let wanted = [because, formula::SCORE_TWO_DISTANCES.id, formula::LOG_FROM_SCORE.id];
+            assert_eq!(ids(&more), wanted, "{far} far, {near:?} near");
+            steps.extend(more);
         }
         for step in steps {
             assert_eq!(step.check(), Ok(()));

@@ -250,11 +250,50 @@ mod tests {
 
     #[test]
     fn working_agrees() {
-        for notation in all() {
-            let acuity = Acuity::of(notation).expect("in range");
-            for step in acuity.steps() {
+        let (angle, log) = ("mar-from-fraction", "log-from-mar");
+        // Letters beside a line have a step of their own, and what is no angle of itself is worked back to one.
+        let wanted: [&[&str]; 7] = [
+            &[angle, log],
+            &[angle, log, "log-letters", "mar-from-log"],
+            &[angle, log, "log-letters", "mar-from-log"],
+            &["mar-from-decimal", log],
+            &["mar-from-log"],
+            &["log-letters", "mar-from-log"],
+            &["log-from-score", "mar-from-log"],
+        ];
+        for (notation, wanted) in all().into_iter().zip(wanted) {
+            let steps = Acuity::of(notation).expect("in range").steps();
+            for step in &steps {
                 assert_eq!(step.check(), Ok(()), "{notation:?}");
             }
+            let ids = steps.iter().map(|step| match step {
+                Step::Formula { formula, .. } => formula.id,
+                _ => panic!("{notation:?} has formulas only: {step:?}"),
+            });
+            assert_eq!(ids.collect::<Vec<_>>(), wanted, "{notation:?}");
+        }
+    }
+
+    /// Above 6.1 feet, 6 to 6.1 metres; below 6 feet only over 200 or more, as on charts in feet held nearer.
+    #[test]
+    fn a_fraction_tells_feet_from_metres() {
+        for (numerator, denominator, feet) in [
+            (20.0, 200.0, true),
+            (20.0, 20.0, true),
+            (6.2, 62.0, true),
+            (6.1, 61.0, false),
+            (6.1, 200.0, false),
+            (6.05, 240.0, false),
+            (6.0, 60.0, false),
+            (6.0, 200.0, false),
+            (6.0, 360.0, false),
+            (5.0, 200.0, true),
+            (5.0, 199.0, false),
+            (3.0, 60.0, false),
+            (2.0, 400.0, true),
+            (1.0, 60.0, false),
+        ] {
+            assert_eq!(Notation::looks_like_feet(numerator, denominator), feet, "{numerator}/{denominator}");
         }
     }
 

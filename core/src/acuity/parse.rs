@@ -219,3 +219,50 @@ fn letters(cursor: &mut Cursor<'_>, text: &str) -> Result<i8, Error> {
             .unwrap_or_else(|| missing(text, "the number of letters after its sign", "20/200-2"))),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use alloc::string::{String, ToString};
+
+    fn told(text: &str) -> String {
+        match parse(text, BareNumber::Ask) {
+            Parsed::Refused(error) => error.to_string(),
+            other => panic!("{text} was taken: {other:?}"),
+        }
+    }
+
+    /// Charts have up to nine letters a line; a number too long to be counted is refused like any other.
+    #[test]
+    fn too_many_letters_beside_the_line_are_refused() {
+        let letters = |text| match parse(text, BareNumber::Ask) {
+            Parsed::Understood(Reading::Measured(acuity)) => acuity.notation.letters(),
+            other => panic!("{text}: {other:?}"),
+        };
+        assert_eq!([letters("20/200-9"), letters("20/200+9"), letters("20/200-0")], [-9, 9, 0]);
+        for (text, count) in [
+            ("20/200-10", "-10"),
+            ("20/200+10", "10"),
+            ("20/200-127", "-127"),
+            ("20/200-128", "-128"),
+            ("20/200-65535", "-65535"),
+            ("20/200-65536", "-65536"),
+            ("20/200+99999999", "99999999"),
+        ] {
+            let message = alloc::format!("letters beside the line `{count} letters` is not possible");
+            assert_eq!(told(text), message, "{text}");
+        }
+        for text in ["20/200-1.5", "20/200-1.", "20/200-10.0"] {
+            let (_, written) = text.split_once('-').expect("a sign");
+            let message = alloc::format!("letters beside the line `{written}` was not understood");
+            assert_eq!(told(text), message, "{text}");
+        }
+    }
+
+    #[test]
+    fn of_two_faults_the_first_one_read_is_told() {
+        let letters = "letters beside the line `-10 letters` is not possible";
+        assert_eq!(told("20/200-10 x"), letters, "and not what is left over");
+        assert_eq!(told("0/200-10"), letters, "fractions are judged as a whole");
+    }
+}

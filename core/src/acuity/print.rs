@@ -208,4 +208,26 @@ mod tests {
         assert_eq!(fraction(6.0, 60.0, false), "6/60-1");
         assert_eq!(fraction(20.0, 200.0, false), "20/200-1 m");
     }
+
+    /// Law: three digits of a decimal below 0.1 or below 1 are printed as three digits, without a tail of rounding.
+    #[test]
+    fn small_decimals_print_without_a_tail() {
+        for count in 100..1000_u32 {
+            for (decade, digits) in [(1000.0, 3), (10_000.0, 4)] {
+                let decimal = f64::from(count) / decade;
+                let text = written(LogMar::from_log(-math::log10(decimal)), Scale::Decimal).to_string();
+                assert!(text.len() <= "0.".len() + digits, "{decimal} is printed as {text}");
+            }
+        }
+        assert_eq!(written(LogMar::from_log(-math::log10(0.141)), Scale::Decimal).to_string(), "0.141");
+    }
+
+    /// Two decimals, or all there are: what differs in the last digit there is must not be read back as another.
+    #[test]
+    fn a_logarithm_is_cut_to_two_decimals_only_where_it_has_no_more() {
+        let printed = |log| Notation::LogMar { value: LogMar::from_log(log), letters: 0 }.to_string();
+        assert_eq!(printed(0.1 + 0.2), "logMAR 0.30", "rounding below the last digit of 1");
+        assert_eq!(printed(1.0 + f64::EPSILON), "logMAR 1.0000000000000002");
+        assert_eq!(printed(1.005), "logMAR 1.005");
+    }
 }

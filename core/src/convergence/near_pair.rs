@@ -347,6 +347,10 @@ mod tests {
         let (message, hint) = told(eye(40.0, 32.0, 0.0), 9000.0);
         let crossed = "print to lens `9000 mm` has no solution: the light crosses over before the eye";
         assert_eq!((message.as_str(), hint.as_str()), (crossed, "change one of the values it depends on"));
+        // 1/125 and 1/31.25 per millimetre are 40 D: the light comes together in the centre of rotation itself.
+        let in_the_eye = EyeAndLens { stop_distance: mm(31.25), ..eye(40.0, 32.0, 0.0) };
+        let message = "print to lens `125 mm` has no solution: the light crosses over before the eye";
+        assert_eq!(told(in_the_eye, 125.0).0, message);
         let d = Vergence::from_dioptres;
         assert!(inset(mm(32.0), mm(100.0), mm(27.0), d(f64::NAN)).is_err(), "no power");
         assert!(inset(mm(32.0), mm(f64::NAN), mm(27.0), d(1.0)).is_err(), "no distance");

@@ -206,7 +206,8 @@ mod tests {
         let d = Vergence::from_dioptres;
         let eye =
             Eye { sphere: d(sphere), worn, ..Eye::corrected(LogMar::from_log(1.0), LogMar::from_log(0.2)) };
-        let telescope = Telescope::from_lenses(d(20.0), d(80.0), Length::from_mm(12.0))?;
+        let lenses = Telescope::from_lenses(d(20.0), d(80.0), Length::from_mm(12.0))?;
+        let telescope = Telescope { transmittance: 0.8, ..lenses };
         aim(&telescope, &eye, Length::from_mm(eyepiece_to_eye), refraction, setting)
     }
 
@@ -232,6 +233,9 @@ mod tests {
         }
         let behind_glasses = used(0.0, Worn::Distance, 15.0, RefractionBy::Glasses, settings[2])?;
         assert!(behind_glasses.steps().len() > behind_glasses.focused.steps().len(), "the cap shows");
+        // Glasses that do not fit the eye's need for parallel light: the closed form does not hold, and is not shown.
+        let myope = used(-6.0, Worn::Distance, 20.0, RefractionBy::Glasses, settings[2])?;
+        assert_eq!(myope.steps(), myope.focused.steps());
         Ok(())
     }
 
@@ -243,14 +247,19 @@ mod tests {
         // The glasses carry −6 D, the eye meets that much at its pupil: 6/(1 + 0.09).
         assert!((used.focus_demand.dioptres() - 6.0 / 1.09).abs() < 1e-9, "{:?}", used.focus_demand);
         assert_eq!(used.thing_to_aid, Some(Length::from_cm(25.0)));
+        assert_eq!(used.arrangement.hand_room, used.thing_to_aid, "nothing in the way but the cap");
+        assert!((used.arrangement.transmittance - 0.8).abs() < 1e-15, "that of the telescope");
         Ok(())
     }
 
     #[test]
     fn what_cannot_be_built_is_refused() {
-        let cap = Setting::Cap { cap: Vergence::ZERO };
-        let error = used(0.0, Worn::Distance, 20.0, RefractionBy::Glasses, cap).expect_err("no cap");
-        assert_eq!(error.to_string(), "cap `0 D` has no solution: it has no focus in front of it");
+        for (cap, written) in [(0.0, "0"), (-4.0, "-4"), (f64::INFINITY, "inf"), (f64::NAN, "NaN")] {
+            let cap = Setting::Cap { cap: Vergence::from_dioptres(cap) };
+            let error = used(0.0, Worn::Distance, 20.0, RefractionBy::Glasses, cap).expect_err("no cap");
+            let message = alloc::format!("cap `{written} D` has no solution: it has no focus in front of it");
+            assert_eq!(error.to_string(), message);
+        }
         let error = used(-6.0, Worn::Distance, 14.0, RefractionBy::Glasses, Setting::Far)
             .expect_err("the eyepiece is behind the glasses");
         assert_eq!(

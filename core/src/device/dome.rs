@@ -404,6 +404,8 @@ mod tests {
         // Two radii would be 2.92 times.
         assert_eq!(message(dome_height_for(2.93, 1.49)), format!("enlargement `2.93 times` {refused}"));
         assert!(dome_height_for(2.91, 1.49).is_ok(), "just below two radii");
+        // At an index of 1.5 two radii are 3 times, and that is the whole sphere, which has no flat face.
+        assert_eq!(message(dome_height_for(3.0, 1.5)), format!("enlargement `3 times` {refused}"));
         assert_eq!(message(dome_height_for(1.5, 1.0)), format!("enlargement `1.5 times` {refused}"));
         assert!(dome_height_for(f64::NAN, 1.49).is_err() && dome_height_for(1.5, 0.0).is_err());
         Ok(())

@@ -203,7 +203,7 @@ impl Focus {
         }
     }
 
-    /// Whether sphere and cylinder are both met, to a hundredth of a dioptre.
+    /// Whether sphere and cylinder are both met, to less than a hundredth of a dioptre.
     ///
     /// ```
     /// use arcminute_core::{device::{Eye, Focus}, unit::{LogMar, Vergence}};
@@ -264,5 +264,16 @@ mod tests {
         assert!(myope.is_sharp(), "a bare myope needs diverging light: {myope:?}");
         let astigmatic = Focus::of(&eye(0.0, -2.0, Worn::Nothing, 0.0), demand(1.0 / 1.015));
         assert!(astigmatic.defocus.abs().dioptres() < 1e-9 && !astigmatic.is_sharp(), "{astigmatic:?}");
+    }
+
+    #[test]
+    fn sharp_is_less_than_a_hundredth_of_a_dioptre() {
+        let d = Vergence::from_dioptres;
+        let at = |demand| Focus::of(&eye(0.0, 0.0, Worn::Nothing, 0.0), d(demand));
+        for (left, sharp) in [(0.009, true), (0.01, false), (-0.009, true), (-0.01, false)] {
+            assert_eq!(at(left).is_sharp(), sharp, "{left} D of sphere");
+            let cylinder = Focus { cylinder_left: d(left).abs(), ..at(0.0) };
+            assert_eq!(cylinder.is_sharp(), sharp, "{left} D of cylinder");
+        }
     }
 }

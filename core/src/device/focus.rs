@@ -18,11 +18,12 @@ pub(super) fn focused_at(
 ) -> Result<Focused, Error> {
     let far = telescope.focused(Sight::Far, ametropia)?;
     let Some(distance) = distance else { return Ok(far) };
+    // Beyond the tube the rest is above minus one focal length: where the root is real, it is above zero.
     before_objective(distance, far.length + eyepiece_to_eye)?;
     let focal_length = telescope.objective.focal_length().m();
     let rest = distance.m() - far.length.m() - eyepiece_to_eye.m() - focal_length;
     let inside = rest * rest - 4.0 * focal_length * focal_length;
-    if !(0.0 <= inside && 0.0 < rest) {
+    if inside < 0.0 {
         let why = Why::NoSolution { because: "no tube length focuses it" };
         return Err(Error::about("distance", format_args!("{} m", distance.m()), why));
     }
@@ -57,4 +58,51 @@ pub(super) fn focus_reach(
         Some(_) => FocusReach::TooNear { demand },
         None => FocusReach::FixedForFar { demand },
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use alloc::format;
+    use alloc::string::{String, ToString};
+
+    fn told<T: core::fmt::Debug>(result: Result<T, Error>) -> String {
+        result.expect_err("refused").to_string()
+    }
+
+    /// 4x of +16 and +64 D, the eye 15.625 mm behind it: all lengths are whole parts of 64, so nothing is rounded.
+    fn focused(distance: f64) -> Result<Focused, Error> {
+        let d = Vergence::from_dioptres;
+        let telescope = Telescope::from_lenses(d(16.0), d(64.0), Length::from_mm(12.0))?;
+        focused_at(&telescope, Some(Length::from_m(distance)), Vergence::ZERO, Length::from_mm(15.625))
+    }
+
+    /// The least distance is the tube for far, the eye behind it, and three focal lengths: at it the thing lies two focal
+    /// lengths before the objective, the image two behind it (by hand).
+    #[test]
+    fn the_least_distance_is_where_the_image_is_as_large_as_the_thing() -> Result<(), Error> {
+        let least = (62.5 + 15.625 + 15.625 + 3.0 * 62.5) / 1000.0;
+        let nearest = focused(least)?;
+        assert_eq!(nearest.sight, Sight::At(Length::from_mm(125.0)));
+        assert!((nearest.length.mm() - (125.0 + 15.625)).abs() < 1e-9, "{nearest:?}");
+        for distance in [least - 1e-6, 0.2, 0.1] {
+            let message = format!("distance `{distance} m` has no solution: no tube length focuses it");
+            assert_eq!(told(focused(distance)), message);
+        }
+        Ok(())
+    }
+
+    #[test]
+    fn a_thing_within_the_telescope_is_told() {
+        let inside = |distance: &str| {
+            format!("distance `{distance} m` has no solution: it is nearer than the telescope is long")
+        };
+        // The objective stands 93.75 mm before the eye.
+        for distance in ["0.09375", "0.09", "0.07", "0", "NaN"] {
+            assert_eq!(told(focused(distance.parse().expect("a number"))), inside(distance));
+        }
+        let mm = Length::from_mm;
+        assert_eq!(told(before_objective(mm(80.0), mm(80.0))), inside("0.08"));
+        assert_eq!(before_objective(mm(81.0), mm(80.0)), Ok(mm(81.0) - mm(80.0)));
+    }
 }

@@ -215,4 +215,22 @@ mod tests {
         );
         assert!(held(add, 24.0, PrintPlace::AtCombinedFocus).is_ok(), "one centimetre inside");
     }
+
+    #[test]
+    fn print_on_the_magnifier_is_refused() {
+        for (mm, written) in [(0.0, "0"), (-10.0, "-10"), (f64::INFINITY, "inf"), (f64::NAN, "NaN")] {
+            let error = held(Worn::Distance, 5.0, PrintPlace::At(Length::from_mm(mm))).expect_err(written);
+            let why = "the print would have to lie on the magnifier or behind it";
+            let message = alloc::format!("print to magnifier `{written} mm` has no solution: {why}");
+            assert_eq!(error.to_string(), message);
+        }
+    }
+
+    #[test]
+    fn the_hand_has_room_up_to_the_lens_and_the_lens_takes_its_light() -> Result<(), Error> {
+        let held = held(Worn::Distance, 5.0, PrintPlace::At(Length::from_mm(60.0)))?;
+        assert_eq!(held.arrangement.hand_room, Some(Length::from_mm(60.0)));
+        assert!((held.arrangement.transmittance - 0.9).abs() < 1e-15, "that of the magnifier");
+        Ok(())
+    }
 }

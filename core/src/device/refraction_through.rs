@@ -152,4 +152,66 @@ mod tests {
             step.check().expect("the working agrees");
         }
     }
+
+    /// Glasses and eyepiece in one plane, 15 mm before the eye: nothing is carried.
+    fn in_one_plane(sphere: f64, cylinder: f64, pupil: f64, mar: f64) -> RefractionThrough {
+        let (d, mm) = (Vergence::from_dioptres, Length::from_mm);
+        refraction_through(
+            d(sphere),
+            d(cylinder),
+            mm(15.0),
+            mm(15.0),
+            mm(pupil),
+            Magnification::from_times(-4.0),
+            LogMar::of_angle(Angle::from_arcmin(mar)),
+        )
+    }
+
+    /// A sphere beside the cylinder goes by focusing; what is left is the cylinder alone.
+    #[test]
+    fn focusing_takes_the_mean_and_leaves_the_cylinder() {
+        for (sphere, cylinder) in [(-4.0, -2.0), (5.0, -2.0), (-4.0, 2.0), (-1.0, 2.0)] {
+            let through = in_one_plane(sphere, cylinder, 3.0, 8.0);
+            let mean = sphere + cylinder / 2.0;
+            assert!((through.ametropia.dioptres() - mean).abs() < 1e-12, "{sphere} {cylinder}: {through:?}");
+            assert!(
+                (through.cylinder_left.dioptres() - 2.0).abs() < 1e-12,
+                "{sphere} {cylinder}: {through:?}"
+            );
+        }
+    }
+
+    /// 1 D and a pupil of 2 mm blur by a thousandth, 3.4377 minutes (by hand).
+    #[test]
+    fn the_verdict_is_by_half_and_by_all_of_the_detail() {
+        for (mar, verdict) in [
+            (20.0, BlurVerdict::Small),
+            (6.88, BlurVerdict::Small),
+            (6.87, BlurVerdict::Nears),
+            (5.0, BlurVerdict::Nears),
+            (3.44, BlurVerdict::Nears),
+            (3.43, BlurVerdict::Exceeds),
+            (1.0, BlurVerdict::Exceeds),
+        ] {
+            let through = in_one_plane(0.0, -1.0, 2.0, mar);
+            assert!((through.blur.arcmin() - 3.437_7).abs() < 1e-4, "{:?}", through.blur);
+            assert_eq!(through.verdict, verdict, "least detail {mar} minutes");
+        }
+        assert_eq!(in_one_plane(-4.0, 0.0, 2.0, 1.0).verdict, BlurVerdict::Small, "no cylinder");
+    }
+
+    /// The trade's limits are 12 D and 3 D; what is written with them exactly is not beyond them.
+    #[test]
+    fn a_limit_of_the_trade_is_passed_beyond_it_only() {
+        for (sphere, beyond) in [(12.0, false), (-12.0, false), (0.0, false), (12.25, true), (-12.25, true)] {
+            assert_eq!(in_one_plane(sphere, -1.0, 3.0, 8.0).sphere_beyond_practice, beyond, "{sphere} D");
+        }
+        for (cylinder, beyond) in [(3.0, false), (-3.0, false), (0.0, false), (3.25, true), (-3.25, true)] {
+            assert_eq!(
+                in_one_plane(2.0, cylinder, 3.0, 8.0).cylinder_beyond_practice,
+                beyond,
+                "{cylinder} D"
+            );
+        }
+    }
 }

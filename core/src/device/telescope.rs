@@ -245,3 +245,134 @@ pub(super) fn own_power(refraction: &RefractionThrough) -> Vergence {
     let first = &refraction.first;
     refraction.ametropia.after(first.eyepiece_to_eye - first.spectacle_to_eye)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::explain::{Explain, Step};
+    use crate::task::{Target, demand};
+    use alloc::vec::Vec;
+
+    fn d(dioptres: f64) -> Vergence {
+        Vergence::from_dioptres(dioptres)
+    }
+    fn mm(length: f64) -> Length {
+        Length::from_mm(length)
+    }
+    /// 4x of +20 D and ±80 D, objective 12 mm.
+    fn four_times(eyepiece: f64) -> Telescope {
+        Telescope::from_lenses(d(20.0), d(eyepiece), mm(12.0)).expect("a tube")
+    }
+    fn viewer(sphere: f64, spectacle_to_eye: f64, eyepiece_to_eye: f64) -> Viewer {
+        Viewer {
+            acuity: LogMar::from_log(0.9),
+            retest_limit: LogMar::from_log(0.2),
+            pupil: mm(4.0),
+            sphere: d(sphere),
+            cylinder: Vergence::ZERO,
+            spectacle_to_eye: mm(spectacle_to_eye),
+            eyepiece_to_eye: mm(eyepiece_to_eye),
+            correction: CorrectionPlace::ByFocusing,
+        }
+    }
+    fn board(metres: f64) -> Demand {
+        demand(Goal::Target(Target { height: mm(40.0), distance: Length::from_m(metres), reserve: 1.0 }))
+    }
+    fn marked(telescope: Telescope) -> Telescope {
+        Telescope { marked_field: Some(Angle::from_degrees(8.0)), ..telescope }
+    }
+    fn at(telescope: &Telescope, metres: f64) -> TelescopeOutcome {
+        evaluate_telescope(telescope, &viewer(0.0, 15.0, 15.0), &board(metres)).expect("seen")
+    }
+
+    #[test]
+    fn it_focuses_from_its_nearest_distance_on() {
+        let telescope = Telescope { near_focus: Some(Length::from_m(0.5)), ..marked(four_times(80.0)) };
+        for (metres, in_focus) in [(6.0, true), (0.51, true), (0.5, true), (0.49, false), (0.45, false)] {
+            let outcome = at(&telescope, metres);
+            assert_eq!(outcome.reach == FocusReach::InFocus, in_focus, "{metres} m: {:?}", outcome.reach);
+            let told = matches!(outcome.reach, FocusReach::TooNear { demand } if Vergence::ZERO < demand);
+            assert_eq!(told, !in_focus, "{metres} m: {:?}", outcome.reach);
+        }
+    }
+
+    /// By hand, for a myope of 4 D whose eyepiece stands where the glasses did: the tube is 50 + 1000/84 = 61.905 mm, the
+    /// board 1.9231 m before it; its light leaves the eyepiece with −14.607 D and arrives with −11.982 D, where the eye
+    /// would be served by −4/1.06 = −3.774 D.
+    #[test]
+    fn what_the_eye_is_left_to_do_is_counted_from_its_own_refraction() {
+        let outcome = evaluate_telescope(&marked(four_times(80.0)), &viewer(-4.0, 15.0, 15.0), &board(2.0));
+        let reach = outcome.expect("seen").reach;
+        let FocusReach::FixedForFar { demand } = reach else { panic!("it is fixed: {reach:?}") };
+        assert!((demand.dioptres() - (11.981_6 - 3.773_6)).abs() < 1e-3, "{demand:?}");
+    }
+
+    /// The glasses were −8 D wherever the eyepiece stands.
+    #[test]
+    fn ones_own_power_is_that_of_the_glasses() {
+        for (glasses, eyepiece) in [(15.0, 15.0), (12.0, 25.0), (20.0, 10.0)] {
+            let telescope = marked(four_times(80.0));
+            let outcome = evaluate_telescope(&telescope, &viewer(-8.0, glasses, eyepiece), &board(6.0));
+            let own = own_power(&outcome.expect("seen").refraction).dioptres();
+            assert!((own + 8.0).abs() < 1e-9, "glasses {glasses} mm, eyepiece {eyepiece} mm: {own}");
+        }
+    }
+
+    #[test]
+    fn a_field_says_how_it_is_known() {
+        let galilean = four_times(-80.0);
+        let assumed = Telescope { lenses_assumed: true, ..galilean };
+        for (telescope, basis) in [
+            (galilean, FieldBasis::Computed),
+            (assumed, FieldBasis::Assumed),
+            (marked(galilean), FieldBasis::Marked),
+            (marked(assumed), FieldBasis::Marked),
+        ] {
+            assert_eq!(at(&telescope, 6.0).field_basis, basis, "{telescope:?}");
+        }
+    }
+
+    /// Marked 8 degrees are 2·tan 4° of the distance; a stop of 7 mm, 50 mm behind the objective, is 0.14 of it, from the
+    /// objective (by hand).
+    #[test]
+    fn the_width_is_from_the_lenses_where_they_are_known_to_limit_it() {
+        let stopped = |telescope| Telescope { field_stop: Some(mm(7.0)), ..telescope };
+        let (galilean, keplerian) = (four_times(-80.0), four_times(80.0));
+        for (telescope, from_lenses) in [
+            (galilean, true),
+            (marked(galilean), false),
+            (marked(keplerian), false),
+            (stopped(keplerian), true),
+            (marked(stopped(keplerian)), true),
+        ] {
+            let outcome = at(&telescope, 6.0);
+            assert_eq!(outcome.width_from_lenses.is_some(), from_lenses, "{telescope:?}");
+            let width = outcome.width_at_task.expect("a board").m();
+            let by_hand = match (telescope.field_stop, telescope.marked_field) {
+                (Some(_), _) => 0.14 * (6.0 - 0.0775),
+                (None, Some(_)) => 0.839_12,
+                (None, None) => continue,
+            };
+            assert!((width - by_hand).abs() < 1e-4, "{width} m for {by_hand} m: {telescope:?}");
+        }
+    }
+
+    /// The closed form of the field is that of a minus eyepiece behind which nothing else limits it.
+    #[test]
+    fn only_a_computed_galilean_field_has_a_formula() {
+        let stopped = Telescope { field_stop: Some(mm(7.0)), ..four_times(80.0) };
+        for (telescope, shown) in
+            [(four_times(-80.0), true), (marked(four_times(-80.0)), false), (stopped, false)]
+        {
+            let steps = at(&telescope, 6.0).steps();
+            let ids = steps.iter().filter_map(|step| match step {
+                Step::Formula { formula, .. } => Some(formula.id),
+                _ => None,
+            });
+            assert_eq!(ids.collect::<Vec<_>>().contains(&"field-galilean"), shown, "{telescope:?}");
+            for step in steps {
+                assert_eq!(step.check(), Ok(()), "{telescope:?}");
+            }
+        }
+    }
+}

@@ -51,7 +51,7 @@ impl TelescopeOutcome {
     fn field_steps(&self) -> Vec<Step> {
         let mut steps = Vec::new();
         let real = Named::new("r", self.real_field.degrees(), Unit::Degree);
-        if self.field_basis != FieldBasis::Marked && Vergence::ZERO < -self.afocal.eyepiece {
+        if self.field_basis != FieldBasis::Marked && self.afocal.eyepiece < Vergence::ZERO {
             steps.push(Step::formula(
                 &formula::FIELD_GALILEAN,
                 real,

@@ -117,6 +117,7 @@ mod tests {
             }
         }
         assert_eq!(by_exit_pupil(mm(8.0), mm(0.5))?.misread, None, "it may be nothing");
+        assert_eq!(by_exit_pupil(mm(0.5), mm(3.0))?.misread, None, "nor may the strip be nothing");
         let error = by_exit_pupil(mm(0.0), mm(3.0)).expect_err("no objective");
         assert_eq!(error.to_string(), "measured length `0 mm` is not possible");
         assert_eq!(error.hint().to_string(), "use 0.1 to 2000 mm");
