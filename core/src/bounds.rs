@@ -309,6 +309,26 @@ bounds! {
     EXIT_PUPIL: "exit pupil", "mm", (0.2, 40.0), (1.0, 15.0), "telescopes worn or held";
     /// Length of a telescope, lens to lens.
     TUBE_LENGTH: "tube length", "mm", (2.0, 300.0), (8.0, 120.0), "telescopes worn or held";
+    /// Addition of spectacles that magnify by being strong.
+    HIGH_PLUS_ADD: "addition of the spectacles", "D", (0.25, 40.0), (4.0, 24.0), "the weakest readers to the strongest spectacles";
+    /// Power of a lens held before the eye to see more at once.
+    MINUS_LENS: "power of the minus lens", "D", (-60.0, -0.25), (-20.0, -2.0), "the weakest lens there is to beyond those held by hand";
+    /// Clear part of a lens, from side to side.
+    CLEAR_WIDTH: "clear width", "mm", (2.0, 500.0), (10.0, 300.0), "eyepieces to sheets over a page";
+    /// Length of a bar along the line of print.
+    BAR_LENGTH: "bar length", "mm", (10.0, 1000.0), (50.0, 300.0), "a word to a wide page";
+    /// From the page to the eye's entrance pupil.
+    EYE_TO_PAGE: "eye to page", "mm", (20.0, 20_000.0), (50.0, 800.0), "print at the glasses to a board";
+    /// Room between a camera and the print under it.
+    CAMERA_TO_PRINT: "camera to print", "mm", (1.0, 2000.0), (10.0, 500.0), "laid on the page to a camera on an arm";
+    /// Light that an aid lets through.
+    LIGHT_THROUGH: "light let through", "%", (1.0, 100.0), (60.0, 98.0), "dark filters to no glass at all";
+    /// What is held or worn.
+    WEIGHT: "weight", "g", (0.1, 100_000.0), (5.0, 5000.0), "a lens to a screen on its stand";
+    /// Magnification of a telescope that magnifies.
+    MAGNIFYING_POWER: "magnification", "x", (1.05, 20.0), (2.0, 10.0), "the weakest worn to the strongest held";
+    /// Enlargement of the image below a stand magnifier.
+    STAND_ENLARGEMENT: "enlargement", "times", (1.01, 200.0), (1.5, 20.0), "its image is larger than the print";
 }
 
 #[cfg(test)]

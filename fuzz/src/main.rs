@@ -7,6 +7,7 @@
 #![no_main]
 
 mod acuity;
+mod aids;
 mod case;
 mod check;
 mod colour;
@@ -28,6 +29,7 @@ type Target = fn(&[u8]);
 /// Every target by name; `corpus/` has a folder for each.
 const TARGETS: &[(&str, Target)] = &[
     ("acuity", |bytes| acuity::any(check::text(bytes))),
+    ("aids", aids::any),
     ("case", |bytes| case::any(check::text(bytes))),
     ("case_file", |bytes| files::case_file(check::text(bytes))),
     ("category", acuity::category),

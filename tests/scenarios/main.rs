@@ -4,6 +4,7 @@ mod acuity_box;
 mod aids;
 mod cases;
 mod independent;
+mod lists;
 mod random;
 mod reading;
 mod schemas;

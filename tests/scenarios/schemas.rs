@@ -2,7 +2,7 @@
 
 use crate::reading::{case, names};
 use arcminute_tests::{root, schema};
-use arcminute_web::model::case_file;
+use arcminute_web::model::{case_file, list};
 use serde_json::Value;
 use std::fs::read_to_string;
 
@@ -20,7 +20,7 @@ fn keeps(schema: &str, text: &str, what: &str) {
 
 #[test]
 fn the_schemas_in_the_tree_are_up_to_date() {
-    for kept in schema::ALL {
+    for kept in schema::ALL.iter().chain(schema::DOCUMENTS) {
         let text = read_to_string(root().join(kept.path)).unwrap_or_default();
         let advice = "run `cargo run --package arcminute-tests --bin schema -- --write`";
         assert!(text == (kept.text)(), "{} is not what the structs say; {advice}", kept.path);
@@ -34,8 +34,48 @@ fn every_demonstration_file_keeps_its_schema() {
         keeps("case", &text, &name);
         keeps("case", &case_file::write("as the page writes it", &case(&name)), &name);
     }
-    let list = read_to_string(root().join("demo-scenarios/telescopes.json")).expect("the list");
-    keeps("telescopes", &list, "telescopes");
+    let telescopes = read_to_string(root().join("demo-scenarios/telescopes.json")).expect("the list");
+    keeps("telescopes", &telescopes, "telescopes");
+    let aids = &list::demo().list;
+    keeps("aids", &list::write_json("as the page writes it", aids), "aids");
+    let template = list::read(list::template_csv().as_bytes());
+    keeps("aids", &list::write_json("", &template.list), "template");
+}
+
+/// What breaks the schema of a list of aids is refused by the reader, and the other way round.
+#[test]
+fn the_schema_of_aids_and_the_reader_agree() {
+    let good = r#"{ "version": 1, "about": "", "aids": [{ "id": "a", "name": "A", "family": "stand magnifier",
+        "power_d": 20, "clear_diameter_mm": 50, "stand_height_mm": 45, "hands_free": 1, "worn": false,
+        "walking": "no", "note": "" }] }"#;
+    keeps("aids", good, "as it stands");
+    assert_eq!(list::read(good.as_bytes()).troubles, []);
+    for (from, to) in [
+        ("\"version\": 1", "\"version\": 2"),
+        ("\"version\": 1, ", ""),
+        ("\"aids\"", "\"lids\""),
+        ("\"id\": \"a\", ", ""),
+        ("\"id\": \"a\"", "\"id\": 1"),
+        ("stand magnifier", "stand"),
+        ("stand magnifier", "bar"),
+        ("\"power_d\": 20", "\"power_d\": 200"),
+        ("\"power_d\": 20", "\"power_d\": \"20\""),
+        ("\"power_d\": 20, ", ""),
+        ("\"clear_diameter_mm\": 50, ", ""),
+        ("\"clear_diameter_mm\"", "\"clear_diameter_cm\""),
+        ("\"note\": \"\"", "\"enlargement_times\": 3"),
+        ("\"note\": \"\"", "\"barrel_mm\": 10"),
+        ("\"hands_free\": 1", "\"hands_free\": 3"),
+        ("\"worn\": false", "\"worn\": \"no\""),
+        ("\"walking\": \"no\"", "\"walking\": \"yes\""),
+    ] {
+        let text = good.replace(from, to);
+        assert_ne!(text, good, "{from} is in it");
+        let value = serde_json::from_str(&text).expect("JSON still");
+        let broken = schema::broken(&schema_of("aids"), &value).expect("known words only");
+        assert!(!broken.is_empty(), "{to} in place of {from} keeps the schema");
+        assert_ne!(list::read(text.as_bytes()).troubles, [], "{to} in place of {from} is read");
+    }
 }
 
 #[test]

@@ -1,5 +1,7 @@
 //! The JSON Schemas of the files that the page reads, and a check of files against them.
 
+mod aids;
+
 use arcminute_web::model::case_file::CaseFile;
 use arcminute_web::model::devices::DeviceList;
 use serde_json::Value;
@@ -27,7 +29,12 @@ pub const ALL: &[Kept] = &[
         path: "demo-scenarios/telescopes.schema.json",
         text: || pretty(schemars::schema_for!(DeviceList)),
     },
+    Kept { name: "aids", path: "demo-scenarios/aids.schema.json", text: || pretty(aids::schema()) },
 ];
+
+/// Documents that are made from the same tables.
+pub const DOCUMENTS: &[Kept] =
+    &[Kept { name: "aids.md", path: "demo-scenarios/aids.md", text: aids::document }];
 
 fn pretty(schema: schemars::Schema) -> String {
     let text = serde_json::to_string_pretty(&schema).expect("a schema is JSON");

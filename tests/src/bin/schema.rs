@@ -1,5 +1,5 @@
-//! `schema [case|telescopes]`: prints the JSON Schema of the case file, or of the list of telescopes.
-//! `schema --write`: writes both into `demo-scenarios/`.
+//! `schema [case|telescopes|aids|aids.md]`: prints the JSON Schema of the case file, of the list of telescopes or of a
+//! list of aids, or the document of its columns. `schema --write`: writes them all into `demo-scenarios/`.
 #![expect(clippy::print_stdout, clippy::print_stderr, reason = "printing is this program's work")]
 
 use arcminute_tests::{root, schema};
@@ -10,20 +10,24 @@ fn main() -> ExitCode {
     if argument == "--write" {
         return written();
     }
-    match schema::ALL.iter().find(|one| one.name == argument) {
+    match kept().find(|one| one.name == argument) {
         Some(one) => {
             print!("{}", (one.text)());
             ExitCode::SUCCESS
         }
         None => {
-            eprintln!("schema: say `case`, `telescopes` or `--write`.");
+            eprintln!("schema: say `case`, `telescopes`, `aids`, `aids.md` or `--write`.");
             ExitCode::FAILURE
         }
     }
 }
 
+fn kept() -> impl Iterator<Item = &'static schema::Kept> {
+    schema::ALL.iter().chain(schema::DOCUMENTS)
+}
+
 fn written() -> ExitCode {
-    for one in schema::ALL {
+    for one in kept() {
         if let Err(error) = std::fs::write(root().join(one.path), (one.text)()) {
             eprintln!("schema: `{}` cannot be written: {error}.", one.path);
             return ExitCode::FAILURE;

@@ -3,6 +3,7 @@
 pub mod aids;
 pub mod answer;
 pub mod case_file;
+pub mod compared;
 pub mod demo;
 pub mod devices;
 pub mod draft;
@@ -10,6 +11,7 @@ pub mod entry;
 pub mod field;
 mod fill;
 pub mod format;
+pub mod list;
 pub mod report;
 pub mod shown;
 pub mod summary;

@@ -12,9 +12,11 @@ mod laws;
 pub mod rays;
 pub mod scale;
 pub mod shape;
+pub mod tradeoff;
 
 pub use field_scene::{FieldSceneInput, Scene, Seen, field_scene};
 pub use frame_front::frame_front;
 pub use ladder::{LadderArrow, LadderInput, ladder, ladder_strip};
 pub use rays::{RaysInput, rays};
 pub use shape::{Anchor, Drawing, Shape, ViewBox};
+pub use tradeoff::{Axis, TradeoffInput, TradeoffPoint, tradeoff};

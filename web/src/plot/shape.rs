@@ -59,6 +59,19 @@ pub enum Shape {
         /// Class.
         class: &'static str,
     },
+    /// A disc that can be picked: a click on it gives its key.
+    Pick {
+        /// Centre, across.
+        cx: f64,
+        /// Centre, down.
+        cy: f64,
+        /// Radius.
+        r: f64,
+        /// Class.
+        class: &'static str,
+        /// What it stands for.
+        key: String,
+    },
     /// An upright ellipse.
     Ellipse {
         /// Centre, across.
@@ -158,6 +171,7 @@ impl Shape {
             Self::Path { class, .. }
             | Self::Line { class, .. }
             | Self::Circle { class, .. }
+            | Self::Pick { class, .. }
             | Self::Ellipse { class, .. }
             | Self::Rect { class, .. }
             | Self::Text { class, .. } => class,
@@ -181,6 +195,13 @@ impl Shape {
             Self::Circle { cx, cy, r, class } => {
                 element("circle", class, &[("cx", *cx), ("cy", *cy), ("r", *r)])
             }
+            Self::Pick { cx, cy, r, class, key } => format!(
+                r#"<circle class="{class}" data-pick="{}" cx="{}" cy="{}" r="{}"/>"#,
+                escaped(key),
+                number(*cx),
+                number(*cy),
+                number(*r)
+            ),
             Self::Ellipse { cx, cy, rx, ry, class } => {
                 element("ellipse", class, &[("cx", *cx), ("cy", *cy), ("rx", *rx), ("ry", *ry)])
             }
