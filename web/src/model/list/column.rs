@@ -57,7 +57,7 @@ pub enum Column {
 pub enum Kind {
     /// Words of at most so many characters.
     Text(usize),
-    /// A number in this unit, one of those in [`UNITS`].
+    /// A number in this unit, one of those in `UNITS`.
     Number(&'static str),
     /// One of these words; its place is its meaning.
     Words(&'static [&'static str]),

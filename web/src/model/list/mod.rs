@@ -5,7 +5,7 @@
 //!                └─► json ─► entries ──┘           └─► traits, device, cautions
 //! ```
 //!
-//! * What a list may say is one table, [`column`]; what each family of aids needs of it is another, [`family`].
+//! * What a list may say is one table, [`mod@column`]; what each family of aids needs of it is another, [`family`].
 //! * A row that is in order is kept. Everything else becomes a [`Trouble`]: where, what was read, why not, what to type.
 //! * Nothing is converted: a heading or a cell in another unit is refused, and so is a number that can mean two.
 //! * The demonstration list is such a file, and invented.
