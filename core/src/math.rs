@@ -220,14 +220,15 @@ pub fn of_decimal(text: &str) -> Option<f64> {
     // In two parts, since one number holds sixteen digits only: the second is what the first rounded away.
     #[expect(clippy::cast_precision_loss, reason = "each part has no more bits than a number")]
     let (first, second) = ((value & !0x7ff) as f64, (value & 0x7ff) as f64);
+    let number = first + second;
     any.then_some(if shift < 0 {
-        let quotient = (first + second) / power;
-        // What the division left over, exactly; a quotient of it is far below the last bit and settles the rounding.
+        let quotient = number / power;
+        // What rounding and the division left over, exactly; divided it is far below the last bit and settles the rounding.
         let product = quotient * power;
-        let left = (first - product) - product_error(quotient, power, product) + second;
+        let left = (number - product) - product_error(quotient, power, product) + ((first - number) + second);
         quotient + left / power
     } else {
-        (first + second) * power
+        number * power
     })
 }
 
@@ -280,6 +281,15 @@ mod tests {
             let (whole, fraction) = digits.split_at((state % 15) as usize + 1);
             let text = alloc::format!("{whole}.{fraction}");
             assert_eq!(of_decimal(&text).map(f64::to_bits), text.parse().ok().map(f64::to_bits), "{text}");
+        }
+        for digits in 0..20_000_u32 {
+            for text in ["0.00", "0.", "1.", "3000."].map(|before| alloc::format!("{before}{digits}")) {
+                assert_eq!(
+                    of_decimal(&text).map(f64::to_bits),
+                    text.parse().ok().map(f64::to_bits),
+                    "{text}"
+                );
+            }
         }
         for _ in 0..100_000 {
             state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);

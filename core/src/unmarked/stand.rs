@@ -106,6 +106,12 @@ mod tests {
         }
         let parallel = stand(50.0, 0.0)?;
         assert_eq!((parallel.image_to_lens, parallel.misread_ratio), (None, None), "no image to compare");
+        assert_eq!(parallel.steps().len(), 1, "the power alone");
+        // Light that diverges by 10 D comes from 1/10 m.
+        let diverging = stand(33.3, -10.0)?;
+        let image = diverging.image_to_lens.expect("an image on the side of the page");
+        assert!((image.mm() - 100.0).abs() < 1e-9, "{image:?}");
+        assert_eq!(diverging.steps().len(), 3, "power, image, enlargement");
         Ok(())
     }
 

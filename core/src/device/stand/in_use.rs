@@ -102,6 +102,9 @@ pub fn place_stand(stand: StandMagnifier, eye: &Eye, lens_to_spectacle: Length) 
     })
 }
 
+/// What a height may miss an end of the travel by: rounding of the sum, not of the stand; in millimetres.
+const ROUNDING: f64 = 1e-6;
+
 /// A stand magnifier whose height can be set.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct VariableStand {
@@ -193,10 +196,10 @@ pub fn focus_stand(
     let Some(height) = distance_for_demand(&train, demand) else {
         return Err(refused(None, "no height makes the image sharp for this eye"));
     };
-    if height < stand.lowest {
+    if height.mm() < stand.lowest.mm() - ROUNDING {
         return Err(refused(Some(height), "the stand cannot be set so low"));
     }
-    if stand.highest < height {
+    if stand.highest.mm() + ROUNDING < height.mm() {
         return Err(refused(Some(height), "the stand cannot be set so high"));
     }
     let data = StandData::Nominal { power: stand.power, print_to_lens: height };
@@ -315,6 +318,32 @@ mod tests {
         assert_eq!(set.steps().len(), 4, "without steps of an image");
         for step in set.steps() {
             assert_eq!(step.check(), Ok(()));
+        }
+        Ok(())
+    }
+
+    /// Law: a stand whose travel ends where the image is sharp can be set there, from either side, however the sum rounds;
+    /// one that ends a hundredth of a millimetre before it cannot.
+    #[test]
+    fn the_ends_of_the_travel_can_be_set() -> Result<(), Error> {
+        for power in [8.0, 10.0, 12.5, 16.0, 20.0, 25.0, 40.0, 50.0] {
+            let focal = 1000.0 / power;
+            for z in [0.0, 10.0, 50.0, 100.0, 150.0, 200.0, 250.0, 300.0] {
+                for sphere in [-5.0, 0.0, 3.0] {
+                    // Behind a full correction the image is sharp with the page in the focus.
+                    let set = |lowest, highest| {
+                        let stand = VariableStand { power: d(power), ..variable(lowest, highest) };
+                        focus_stand(stand, &eye(sphere, Worn::Distance), mm(z), Vergence::ZERO)
+                    };
+                    set(focal, focal + 10.0)?;
+                    set(focal - 10.0, focal)?;
+                    assert!(set(focal + 0.01, focal + 10.0).is_err(), "{power} D {z} mm {sphere} D: too low");
+                    assert!(
+                        set(focal - 10.0, focal - 0.01).is_err(),
+                        "{power} D {z} mm {sphere} D: too high"
+                    );
+                }
+            }
         }
         Ok(())
     }

@@ -1,6 +1,8 @@
 //! Each check passes and fails where it should, and offers what it should.
 
-use super::{Carrier, Check, CheckId, Context, FellowLens, Fit, Grams, MOST_CHECKS, Severity, WayOut, check};
+use super::{
+    Carrier, Check, CheckId, Context, FellowLens, Fit, Grams, Limit, MOST_CHECKS, Severity, WayOut, check,
+};
 use crate::fit::{Eye, Frame, MountingRequest, Placement, TiltReference, mount};
 use crate::list::List;
 use crate::unit::{Angle, Length, LogMar, Vergence};
@@ -26,6 +28,16 @@ fn checked(request: MountingRequest, context: Context) -> List<Check, MOST_CHECK
 #[track_caller]
 fn outcome(request: MountingRequest, context: Context, id: CheckId) -> Option<Severity> {
     checked(request, context).iter().filter(|check| check.id == id).map(|check| check.severity).max()
+}
+
+/// One check that is made once.
+#[track_caller]
+fn single(request: MountingRequest, context: Context, id: CheckId) -> Check {
+    let checks = checked(request, context);
+    let mut of_it = checks.iter().filter(|check| check.id == id);
+    let check = of_it.next().expect("has its inputs").clone();
+    assert!(of_it.next().is_none(), "{id:?} once");
+    check
 }
 
 #[test]
@@ -91,6 +103,51 @@ fn a_thin_web_is_refused_with_the_ways_out() {
     );
 }
 
+/// Source: fitting reference, C2 to C4, by hand from its worked example: the opening is 7.5 mm to each side of 31.5 and
+/// 7.913 above 32.413, the box goes from 10 to 58 and up to 44.
+#[test]
+fn webs_are_told_against_the_box() {
+    for (id, web) in [(CheckId::WebAbove, 3.674), (CheckId::WebNasal, 14.0), (CheckId::WebTemporal, 19.0)] {
+        let check = single(request(), decided(), id);
+        let found = check.found.expect("a web");
+        assert!((found.value - web).abs() < 5e-4, "{id:?}: {found:?}");
+        assert!(
+            matches!(check.limit, Some(Limit::AtLeast(least)) if (least.value - 3.0).abs() < 1e-9),
+            "{check:?}"
+        );
+    }
+    // An eye nearer the nose: 10.5 − 7.5 − 10 mm, and 58 − 18.
+    let narrow = MountingRequest { monocular_pd: mm(18.0), ..request() };
+    for (id, web, severity) in
+        [(CheckId::WebNasal, 0.5, Severity::Refuse), (CheckId::WebTemporal, 32.5, Severity::Pass)]
+    {
+        let check = single(narrow, decided(), id);
+        let found = check.found.expect("a web");
+        assert!((found.value - web).abs() < 1e-9, "{id:?}: {found:?}");
+        assert_eq!(check.severity, severity, "{id:?}");
+    }
+}
+
+/// Source: fitting reference, C8 to C10: half a millimetre either side of the PD, three degrees either side of the tilt.
+/// The tilt is that of its worked example.
+#[test]
+fn what_may_lie_between_is_told() {
+    let tilted = MountingRequest { ordered_tilt: Some(Angle::from_degrees(10.0)), ..request() };
+    let made = Context { eyepiece_x: Some(mm(33.0)), ..decided() };
+    let pds =
+        Context { pd_right: Some(mm(31.5)), pd_left: Some(mm(32.0)), pd_both: Some(mm(64.0)), ..decided() };
+    for (id, request, context, found, [low, high]) in [
+        (CheckId::EyepieceOnPd, request(), made, 33.0, [31.0, 32.0]),
+        (CheckId::PdSum, request(), pds, 63.5, [63.5, 64.5]),
+        (CheckId::TiltAsComputed, tilted, decided(), 10.0, [16.220, 22.220]),
+    ] {
+        let check = single(request, context, id);
+        assert!(check.found.is_some_and(|named| (named.value - found).abs() < 1e-9), "{check:?}");
+        let Some(Limit::Between(from, to)) = check.limit else { panic!("{check:?}") };
+        assert!((from.value - low).abs() < 1e-3 && (to.value - high).abs() < 1e-3, "{check:?}");
+    }
+}
+
 #[test]
 fn a_place_rounded_to_half_millimetres_can_lose_the_web() {
     let frame = Frame { box_height: mm(43.35), ..request().frame };
@@ -106,6 +163,9 @@ fn segment_checks() {
         (15.0, Severity::Pass, Severity::Pass, Severity::Pass),
         (15.1, Severity::Refuse, Severity::Pass, Severity::Pass),
         (9.0, Severity::Pass, Severity::Warning, Severity::Pass),
+        // Ten millimetres will do, and two below the pupil.
+        (10.0, Severity::Pass, Severity::Pass, Severity::Pass),
+        (21.0, Severity::Refuse, Severity::Pass, Severity::Pass),
         (21.5, Severity::Refuse, Severity::Pass, Severity::Warning),
     ] {
         let got = |id| outcome(with(top), decided(), id);
@@ -119,6 +179,24 @@ fn segment_checks() {
         Some(Severity::Refuse),
         "46 mm reach off the lens"
     );
+    let on_lens = |request, width| {
+        let context = Context { segment_width: Some(mm(width)), ..decided() };
+        outcome(request, context, CheckId::SegmentOnLens)
+    };
+    assert_eq!(on_lens(with(15.0), 28.0), Some(Severity::Pass), "from 17.5 to 45.5 of 10 to 58");
+    assert_eq!(on_lens(with(15.0), 42.0), Some(Severity::Pass), "from 10.5 to 52.5");
+    assert_eq!(on_lens(with(15.0), 44.0), Some(Severity::Refuse), "from 9.5");
+    let outward = |top| MountingRequest { monocular_pd: mm(36.5), ..with(top) };
+    assert_eq!(on_lens(outward(15.0), 42.0), Some(Severity::Pass), "to 57.5");
+    assert_eq!(on_lens(outward(15.0), 44.0), Some(Severity::Refuse), "to 58.5, on the temporal side alone");
+    // Source: fitting reference, C6: above the lowest point of the lens and below the highest.
+    for top in [0.0, 44.0] {
+        assert_eq!(
+            outcome(with(top), decided(), CheckId::SegmentOnLens),
+            Some(Severity::Refuse),
+            "top {top}"
+        );
+    }
     let checks = checked(with(17.0), decided());
     let ways = &checks
         .iter()
@@ -152,6 +230,33 @@ fn an_ordered_tilt_is_compared_and_its_miss_judged() {
         assert_eq!(got(CheckId::AxisThroughEye), Some(through_eye), "{tilt} {reference:?}");
     }
     assert_eq!(outcome(request(), decided(), CheckId::AxisThroughEye), None, "no tilt ordered");
+}
+
+/// A centred telescope looks straight ahead, so its tilt is the pantoscopic angle, and one ordered 30 degrees off passes
+/// a centre 24 mm behind the lens at 12 mm: half of it.
+#[test]
+fn the_edges_of_a_tilt_are_in_order() {
+    let centred = MountingRequest {
+        rule: Placement::Centred,
+        vertex: mm(10.0),
+        pantoscopic: Angle::from_degrees(8.0),
+        ..request()
+    };
+    for (degrees, wanted) in
+        [(4.9, Severity::Warning), (5.0, Severity::Pass), (11.0, Severity::Pass), (11.1, Severity::Warning)]
+    {
+        let ordered = MountingRequest { ordered_tilt: Some(Angle::from_degrees(degrees)), ..centred };
+        assert_eq!(outcome(ordered, decided(), CheckId::TiltAsComputed), Some(wanted), "{degrees} for 8");
+    }
+    // Half of exit pupil and pupil: 20 and 4 mm.
+    for (exit_pupil, wanted) in [(20.0, Severity::Pass), (19.9, Severity::Warning)] {
+        let ordered = MountingRequest {
+            ordered_tilt: Some(Angle::from_degrees(38.0)),
+            exit_pupil: Some(mm(exit_pupil)),
+            ..centred
+        };
+        assert_eq!(outcome(ordered, decided(), CheckId::AxisThroughEye), Some(wanted), "{exit_pupil} mm");
+    }
 }
 
 #[test]
@@ -210,6 +315,13 @@ fn frames_out_of_the_usual_and_low_ones_are_pointed_out() {
     {
         assert_eq!(outcome(sized(a, b), decided(), CheckId::FrameUsual), Some(wanted), "A {a}, B {b}");
     }
+    // The ends of the usual sizes are usual: B from 36 for this rule, A from 40 to 62, DBL from 12 to 26.
+    for (a, b, bridge) in [(40.0, 36.0, 12.0), (62.0, 56.0, 26.0)] {
+        let request = sized(a, b);
+        let frame = Frame { bridge: mm(bridge), ..request.frame };
+        let edge = MountingRequest { frame, ..request };
+        assert_eq!(outcome(edge, decided(), CheckId::FrameUsual), Some(Severity::Pass), "{frame:?}");
+    }
     let centred = MountingRequest { rule: Placement::Centred, ..sized(48.0, 35.0) };
     assert_eq!(
         outcome(centred, decided(), CheckId::FrameUsual),
@@ -235,7 +347,15 @@ fn a_full_diameter_telescope_is_for_sitting() {
 #[test]
 fn an_eyepiece_before_the_pupil_is_pointed_out() {
     let low = MountingRequest { rule: Placement::Highest, pupil_height: mm(27.0), ..request() };
-    assert_eq!(outcome(low, decided(), CheckId::StraightAhead), Some(Severity::Warning));
+    let check = single(low, decided(), CheckId::StraightAhead);
+    assert_eq!(check.severity, Severity::Warning);
+    // Eyepiece at 33.311 mm, its half height 7.189 (computed): 2.877 mm of it before the pupil of 2 mm about 27.
+    assert!(
+        matches!(check.ways_out[..], [WayOut::HigherTelescope(by), WayOut::OtherRule(Placement::PupilTop)]
+            if (by.mm() - 2.877).abs() < 1e-3),
+        "{check:?}"
+    );
+    assert!(check.found.is_some_and(|clear| (clear.value + 2.877).abs() < 1e-3), "{check:?}");
     assert_eq!(outcome(request(), decided(), CheckId::StraightAhead), Some(Severity::Pass));
 }
 

@@ -183,6 +183,8 @@ mod tests {
             assert_eq!(error.hint().to_string(), "change one of the values it depends on");
         }
         assert!(lenses(f64::NAN, 4.0).is_err() && lenses(50.0, f64::NAN).is_err(), "no numbers");
+        // The objective would be possible, the eyepiece stronger than any number.
+        assert!(lenses(10.0, 1e307).is_err() && lenses(10.0, -1e307).is_err(), "no eyepiece");
     }
 
     #[test]

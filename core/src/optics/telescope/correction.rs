@@ -103,10 +103,10 @@ pub fn correction_on_objective(
         return Err(Error::about("ametropia", format_args!("{k} D"), why));
     }
     let cap = Vergence::from_dioptres(k / divisor);
-    let lens = |power| Element::Lens { power, clear_diameter: None };
-    let train = Train::new([lens(cap)])
-        .then(&telescope.afocal_train())?
-        .then(&Train::new([lens(-ametropia_at_eyepiece)]))?;
+    // The lens K in the plane of the eyepiece makes the light parallel there and leaves its height, so far things are as
+    // large without it.
+    let train =
+        Train::new([Element::Lens { power: cap, clear_diameter: None }]).then(&telescope.afocal_train())?;
     Ok(CorrectionOnObjective {
         afocal,
         ametropia: ametropia_at_eyepiece,
@@ -139,6 +139,28 @@ impl Explain for CorrectionOnObjective {
 mod tests {
     use super::*;
     use alloc::string::ToString;
+
+    /// Law: light from afar leaves cap and telescope with the vergence K, so the eye behind them sees it sharply, and a
+    /// lens −K after them makes it parallel and changes no size.
+    #[test]
+    fn the_lens_on_the_objective_corrects() -> Result<(), Error> {
+        let d = Vergence::from_dioptres;
+        for (objective, eyepiece) in [(20.0, 80.0), (20.0, -50.0), (25.0, 150.0)] {
+            let telescope = Telescope::from_lenses(d(objective), d(eyepiece), Length::from_mm(12.0))?;
+            for k in [-12.0, -8.0, -0.5, 0.0, 3.0, 6.0] {
+                let correction = correction_on_objective(&telescope, d(k))?;
+                let lens = |power| Train::new([Element::Lens { power, clear_diameter: None }]);
+                let train = lens(correction.cap).then(&telescope.afocal_train())?;
+                let demand = view(&train, Sight::Far).focus_demand.dioptres();
+                assert!((demand + k).abs() < 1e-9, "{objective} {eyepiece}, {k} D: {demand} D");
+                let parallel = view(&train.then(&lens(d(-k)))?, Sight::Far);
+                assert!(parallel.focus_demand.dioptres().abs() < 1e-9, "{objective} {eyepiece}, {k} D");
+                let times = correction.magnification.times();
+                assert!((parallel.enlargement - times).abs() < 1e-12, "{objective} {eyepiece}, {k} D");
+            }
+        }
+        Ok(())
+    }
 
     #[test]
     fn too_much_for_a_lens_on_the_objective_is_told() -> Result<(), Error> {

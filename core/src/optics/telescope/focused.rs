@@ -60,7 +60,7 @@ impl Telescope {
         let length = behind_objective.focal_length() + image_to_eyepiece;
         let same_kind =
             same_sign(behind_objective, self.objective) && same_sign(afocal_eyepiece, self.eyepiece);
-        if !same_kind || length <= Length::ZERO || !length.is_finite() {
+        if !same_kind || length <= Length::ZERO {
             let (why, k) =
                 (Why::NoSolution { because: "no tube length focuses it" }, ametropia_at_eyepiece.dioptres());
             return Err(match sight {
@@ -117,5 +117,46 @@ impl Explain for Focused {
         steps.push(Step::formula(&formula::FOCUS_TRAVEL, travel, [d_focused, d]));
         steps.push(Step::formula(&formula::NEAR_MAGNIFICATION, m, [f_o, f_e, u, k]));
         steps
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use alloc::string::ToString;
+
+    fn d(power: f64) -> Vergence {
+        Vergence::from_dioptres(power)
+    }
+
+    /// The eyepiece of −50 D lends 40 D to the eye and keeps −10, whose focus lies where that of the objective does.
+    #[test]
+    fn a_tube_has_a_length() -> Result<(), Error> {
+        let galilean = Telescope::from_lenses(d(10.0), d(-50.0), Length::from_mm(30.0))?;
+        for (k, read) in [(-40.0, "far, -40 D"), (-42.0, "far, -42 D"), (-50.0, "far, -50 D")] {
+            let error = galilean.focused(Sight::Far, d(k)).expect_err(read);
+            let told = "has no solution: no tube length focuses it";
+            assert_eq!(error.to_string(), alloc::format!("focus `{read}` {told}"));
+            assert_eq!(error.hint().to_string(), "change one of the values it depends on");
+        }
+        // 1/10 − 1/11 m.
+        let short = galilean.focused(Sight::Far, d(-39.0))?;
+        assert!((short.length.mm() - 9.091).abs() < 5e-4, "{:?}", short.length);
+        Ok(())
+    }
+
+    #[test]
+    fn what_no_tube_focuses_is_told() -> Result<(), Error> {
+        let keplerian = Telescope::from_lenses(d(20.0), d(80.0), Length::from_mm(12.0))?;
+        // In the focus of the objective, and within it.
+        for (metres, read) in [(0.05, "0.05 m, 0 D"), (0.04, "0.04 m, 0 D")] {
+            let error = keplerian.focused(Sight::At(Length::from_m(metres)), d(0.0)).expect_err(read);
+            let told = "has no solution: no tube length focuses it";
+            assert_eq!(error.to_string(), alloc::format!("focus `{read}` {told}"));
+        }
+        for (sight, k) in [(Sight::At(Length::from_m(f64::NAN)), 0.0), (Sight::Far, f64::NAN)] {
+            assert!(keplerian.focused(sight, d(k)).is_err(), "no number");
+        }
+        Ok(())
     }
 }

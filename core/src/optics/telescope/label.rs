@@ -91,3 +91,72 @@ impl Telescope {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn label(design: Design, power: f64) -> Label {
+        Label {
+            design,
+            power: Magnification::from_times(power),
+            objective_diameter: Length::from_mm(20.0),
+            real_field: Some(Angle::from_degrees(12.5)),
+            near_focus: Some(Length::from_m(0.4)),
+            length: None,
+            transmittance: 0.9,
+        }
+    }
+
+    /// Focal lengths by hand: an eyepiece of 12.5 mm and an objective `M` times as long, or one of 20 mm within it.
+    #[test]
+    fn lenses_behind_a_label_are_assumed() -> Result<(), Error> {
+        use Design::{Galilean, Keplerian};
+        for (design, power, signed, [objective, eyepiece, length]) in [
+            (Keplerian, 4.0, -4.0, [50.0, 12.5, 62.5]),
+            (Keplerian, 8.0, -8.0, [100.0, 12.5, 112.5]),
+            (Galilean, 3.0, 3.0, [60.0, -20.0, 40.0]),
+            (Galilean, 2.2, 2.2, [44.0, -20.0, 24.0]),
+            // Reversed: the eyepiece is the plus lens.
+            (Galilean, 0.5, 0.5, [-10.0, 20.0, 10.0]),
+        ] {
+            let telescope = Telescope::from_label(&label(design, power))?;
+            let afocal = telescope.afocal();
+            assert_eq!(telescope.design(), design, "{power}");
+            for (what, got, wanted) in [
+                ("power", afocal.magnification.times(), signed),
+                ("objective", telescope.objective.focal_length().mm(), objective),
+                ("eyepiece", telescope.eyepiece.focal_length().mm(), eyepiece),
+                ("length", afocal.length.mm(), length),
+            ] {
+                assert!((got - wanted).abs() < 1e-9, "{design:?} {power}: {what} {got}");
+            }
+            assert!(telescope.lenses_assumed, "{design:?} {power}: no length is marked");
+        }
+        // 12.5·(1 + 1/4) mm.
+        let four = Telescope::from_label(&label(Keplerian, 4.0))?.afocal();
+        assert!((four.exit_pupil_behind_eyepiece.mm() - 15.625).abs() < 1e-9, "about 16 mm");
+        Ok(())
+    }
+
+    #[test]
+    fn what_is_marked_is_kept() -> Result<(), Error> {
+        let marked = Label { length: Some(Length::from_mm(50.0)), ..label(Design::Keplerian, 4.0) };
+        let telescope = Telescope::from_label(&marked)?;
+        assert!(!telescope.lenses_assumed, "the length is marked");
+        assert!((telescope.afocal().length.mm() - 50.0).abs() < 1e-9, "as marked");
+        assert_eq!(
+            (telescope.marked_field, telescope.near_focus, telescope.objective_diameter),
+            (marked.real_field, marked.near_focus, marked.objective_diameter)
+        );
+        assert!((telescope.transmittance - 0.9).abs() < 1e-15, "as marked");
+        // 2·40·tan 6.25°, for an objective of 40 mm.
+        let stop = telescope.field_stop.expect("a field is marked");
+        assert!((stop.mm() - 8.761).abs() < 5e-4, "{stop:?}");
+        let fixed = Label { real_field: None, near_focus: None, ..marked };
+        let telescope = Telescope::from_label(&fixed)?;
+        assert_eq!((telescope.field_stop, telescope.marked_field, telescope.near_focus), (None, None, None));
+        assert_eq!(Telescope::from_label(&label(Design::Galilean, 3.0))?.field_stop, None, "it has no image");
+        Ok(())
+    }
+}

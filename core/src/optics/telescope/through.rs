@@ -139,3 +139,25 @@ impl Explain for Cap {
         )]
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use alloc::format;
+    use alloc::string::ToString;
+
+    #[test]
+    fn a_cap_has_its_focus_in_front_of_it() -> Result<(), Error> {
+        let d = Vergence::from_dioptres;
+        let telescope = Telescope::from_lenses(d(20.0), d(-50.0), Length::from_mm(25.0))?;
+        // The focus of an endless power would lie in the cap itself.
+        for (power, read) in [(0.0, "0"), (-5.0, "-5"), (f64::INFINITY, "inf"), (f64::NAN, "NaN")] {
+            let error = reading_cap(&telescope, d(power)).expect_err(read);
+            let told = format!("cap `{read} D` has no solution: it has no focus in front of it");
+            assert_eq!(error.to_string(), told);
+            assert_eq!(error.hint().to_string(), "change one of the values it depends on");
+        }
+        assert!((reading_cap(&telescope, d(0.25))?.working_distance.m() - 4.0).abs() < 1e-12, "a weak one");
+        Ok(())
+    }
+}
