@@ -283,7 +283,17 @@ mod tests {
 
     #[test]
     fn what_is_no_formula_is_refused_with_the_place() {
-        for (text, at) in [("", 0), ("1 +", 3), ("(1", 2), ("1 2", 2), ("x ! y", 2), ("1.2.3", 0)] {
+        for (text, at) in [
+            ("", 0),
+            ("1 +", 3),
+            ("(1", 2),
+            ("1 2", 2),
+            ("x ! y", 2),
+            ("1.2.3", 0),
+            ("_x", 0),
+            ("()", 1),
+            ("sqrt()", 5),
+        ] {
             assert_eq!(Expression::parse(text), Err(ParseError { at }), "{text}");
         }
     }

@@ -71,7 +71,8 @@ fn cos_sin(degrees: f64) -> (f64, f64) {
     (math::cos(radians), math::sin(radians))
 }
 
-/// Least value of a function of direction and the direction it has it in, degrees from 0 to 360.
+/// Least value of a function of direction and the direction it has it in, the first of several alike; degrees from 0 to
+/// 360.
 fn least_of(gap: &dyn Fn(f64) -> f64) -> (f64, f64) {
     let mut sampled = [(0.0, 0.0); DIRECTIONS];
     let mut direction = 0.0;
@@ -128,11 +129,51 @@ mod tests {
     /// Law: wherever the least gap lies between the directions that are tried, it is found.
     #[test]
     fn the_least_gap_is_found_between_two_directions() {
-        for middle in [0.7, 10.3, 11.7, 180.9, 350.2] {
-            let gap = |direction: f64| 1.0 - math::cos((direction - middle) * (math::PI / 180.0));
+        for middle in [0.7, 10.3, 11.7, 180.9, 350.2, 359.5] {
+            let gap = |direction: f64| 1.0 - cos_sin(direction - middle).0;
             let (least, found) = least_of(&gap);
             assert!((found - middle).abs() < 1e-4 && least < 1e-12, "{middle}: {least} at {found}");
         }
+    }
+
+    /// Law: other dips, thirty degrees and more away, do not draw the search aside.
+    #[test]
+    fn the_least_gap_is_found_among_other_dips() {
+        for middle in [45.3, 100.7, 180.9, 233.1, 350.2] {
+            let gap = |direction: f64| {
+                let away = direction - middle;
+                1.5 - cos_sin(12.0 * away).0 - 0.5 * cos_sin(away).0
+            };
+            let (least, found) = least_of(&gap);
+            assert!((found - middle).abs() < 1e-4 && least < 1e-12, "{middle}: {least} at {found}");
+        }
+    }
+
+    /// Each search between two directions costs as much as half of all that are tried.
+    #[test]
+    fn only_dips_that_may_be_the_least_are_searched() {
+        use core::cell::Cell;
+        // Dips of the first gap at 90 and 270 degrees, alike but for `apart`; both are directions that are tried.
+        for (apart, searched) in [(0.0, 2), (0.02, 2), (0.2, 1)] {
+            let asked = Cell::new(0);
+            let gap = |direction: f64| {
+                asked.set(asked.get() + 1);
+                let (cos, sin) = cos_sin(direction);
+                cos * cos + apart / 2.0 * (1.0 - sin)
+            };
+            let (least, found) = least_of(&gap);
+            assert!(least < 1e-12 && (found - 90.0).abs() < 1e-6, "{least} at {found}");
+            assert_eq!(asked.get(), DIRECTIONS + searched * (2 * ROUNDS + 1), "{apart} apart");
+        }
+    }
+
+    #[test]
+    fn a_round_opening_amid_a_round_lens_has_the_same_web_all_round() {
+        assert_eq!(least_of(&|_| 3.0), (3.0, 0.0), "the first direction of all");
+        let mm = Length::from_mm;
+        let round = Frame::new(mm(48.0), mm(48.0), mm(20.0), mm(24.0)).expect("a round lens");
+        let least = least_web(&round, round.box_centre(), mm(7.5), mm(7.5)).least.mm();
+        assert!((least - 16.5).abs() < 1e-12, "24 less 7.5 mm, and not {least}");
     }
 
     #[test]

@@ -240,7 +240,7 @@ pub fn corner_radius_from_effective_diameter(
     let b = bounds::BOX_HEIGHT.check(box_height.mm())? / 2.0;
     let ed = bounds::EFFECTIVE_DIAMETER.check(effective_diameter.mm())?;
     let (min, max) = (2.0 * a.max(b), 2.0 * math::hypot(a, b));
-    // Printed sizes are rounded: an ED that rounds to a limit is taken as that limit.
+    // Printed sizes are rounded to tenths: an ED no more than half a tenth beyond a limit is taken as that limit.
     if ed < min - 0.05 || max + 0.05 < ed {
         let why = Why::OutOfRange { min, max: math::floor(max * 10.0) / 10.0, unit: "mm" };
         return Err(Error::about("effective diameter ED", format_args!("{ed} mm"), why));
@@ -298,6 +298,17 @@ mod tests {
         }
     }
 
+    /// A box of 48 by 36 mm: from 48 mm with round ends of 18 mm to the diagonal of 60 mm with square corners.
+    #[test]
+    fn half_a_tenth_beyond_a_limit_is_that_limit() {
+        let mm = Length::from_mm;
+        let corner = |ed| corner_radius_from_effective_diameter(mm(48.0), mm(36.0), mm(ed)).map(Length::mm);
+        for (ed, radius) in [(48.0, 18.0), (47.95, 18.0), (60.0, 0.0), (60.05, 0.0)] {
+            assert_eq!(corner(ed), Ok(radius), "ED {ed}");
+        }
+        assert!(corner(47.94).is_err() && corner(60.06).is_err(), "a little more than half a tenth");
+    }
+
     #[test]
     fn what_no_outline_has_is_refused() {
         let mm = Length::from_mm;
@@ -309,6 +320,10 @@ mod tests {
         );
         let error = corner_radius_from_effective_diameter(mm(48.0), mm(36.0), mm(61.0))
             .expect_err("beyond the diagonal");
+        assert_eq!(error.hint().to_string(), "use 48 to 60 mm");
+        let error = corner_radius_from_effective_diameter(mm(48.0), mm(36.0), mm(47.9))
+            .expect_err("less than the longer side");
+        assert_eq!(error.to_string(), "effective diameter ED `47.9 mm` is not possible");
         assert_eq!(error.hint().to_string(), "use 48 to 60 mm");
         assert!(
             corner_radius_from_effective_diameter(mm(48.0), mm(36.0), mm(f64::NAN)).is_err(),

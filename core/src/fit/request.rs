@@ -173,3 +173,32 @@ impl MountingRequest {
         Ok(())
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use alloc::string::ToString;
+
+    /// Asked for as radii, held to the ranges of diameters, which are what a box on the page takes.
+    #[test]
+    fn pupil_and_barrel_are_held_to_their_diameters() -> Result<(), Error> {
+        let mm = Length::from_mm;
+        let frame = Frame::new(mm(48.0), mm(44.0), mm(20.0), mm(8.0))?;
+        let usual = MountingRequest::usual(Eye::Right, frame, mm(31.5), mm(23.0), mm(14.0));
+        let pupil = |diameter: f64| MountingRequest { pupil_radius: mm(diameter / 2.0), ..usual }.verify();
+        let barrel = |diameter: f64| MountingRequest { barrel_radius: mm(diameter / 2.0), ..usual }.verify();
+        for possible in [pupil(0.5), pupil(10.0), barrel(4.0), barrel(45.0)] {
+            possible?;
+        }
+        for (refused, told, hint) in [
+            (pupil(0.4), "pupil diameter `0.4 mm` is not possible", "use 0.5 to 10 mm"),
+            (pupil(10.5), "pupil diameter `10.5 mm` is not possible", "use 0.5 to 10 mm"),
+            (barrel(3.5), "barrel diameter `3.5 mm` is not possible", "use 4 to 45 mm"),
+            (barrel(45.5), "barrel diameter `45.5 mm` is not possible", "use 4 to 45 mm"),
+        ] {
+            let error = refused.expect_err(told);
+            assert_eq!((error.to_string().as_str(), error.hint().to_string().as_str()), (told, hint));
+        }
+        Ok(())
+    }
+}

@@ -18,7 +18,7 @@ pub struct WaysOut {
     pub largest_barrel: Option<Length>,
     /// Other placement rules under which the fit is possible.
     pub rules: List<Placement, OTHER_RULES>,
-    /// Highest top of a segment that keeps its gap from the eyepiece; `None` when it would lie below the lens.
+    /// Highest top of a segment that keeps its gap from the eyepiece; `None` when nothing of it would be on the lens.
     pub highest_segment: Option<Length>,
 }
 
@@ -99,4 +99,50 @@ fn halved(mut impossible: f64, mut good: f64, possible: &dyn Fn(f64) -> bool) ->
         }
     }
     good
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fit::{Eye, Frame};
+
+    fn mm(value: f64) -> Length {
+        Length::from_mm(value)
+    }
+    fn usual(box_height: f64, pupil_height: f64, barrel: f64) -> MountingRequest {
+        let frame = Frame::new(mm(48.0), mm(box_height), mm(20.0), mm(8.0)).expect("a usual frame");
+        MountingRequest::usual(Eye::Right, frame, mm(31.5), mm(pupil_height), mm(barrel))
+    }
+
+    /// By hand: pupil at 23 mm, its radius 2 mm, gap 10 mm; the top may be at 15 mm.
+    #[test]
+    fn a_segment_may_reach_up_to_its_gap() {
+        for (top, kept) in [(15.0, true), (14.9, true), (15.1, false)] {
+            let request = MountingRequest { segment_height: Some(mm(top)), ..usual(44.0, 23.0, 14.0) };
+            assert_eq!(fits(&mount(&request).expect("possible")), kept, "top at {top} mm");
+        }
+    }
+
+    /// By hand, with the eyepiece centred on the pupil: 17 mm less 7 mm of barrel less 10 mm is the edge of the lens.
+    #[test]
+    fn a_segment_of_no_height_is_no_way_out() {
+        for (pupil_height, highest) in [(16.0, None), (17.0, None), (18.0, Some(1.0))] {
+            let request = MountingRequest { rule: Placement::Centred, ..usual(44.0, pupil_height, 14.0) };
+            assert_eq!(
+                ways_out(&request).highest_segment.map(Length::mm),
+                highest,
+                "pupil at {pupil_height}"
+            );
+        }
+    }
+
+    #[test]
+    fn only_other_rules_that_help_are_named() {
+        let fitting = usual(44.0, 23.0, 14.0);
+        assert!(fits(&mount(&fitting).expect("possible")));
+        assert_eq!(ways_out(&fitting).rules[..], [Placement::Highest, Placement::Centred]);
+        // No opening of 23 mm leaves 3 mm above and below it in a lens of 24 mm.
+        let low = usual(24.0, 12.0, 22.0);
+        assert_eq!(ways_out(&low).rules[..], []);
+    }
 }

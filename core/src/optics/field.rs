@@ -91,7 +91,7 @@ pub(crate) fn field_and_share(train: &Train, pupil: Length, focus_demand: Vergen
 
 /// The openings of a train as heights in the plane of the pupil.
 struct Openings {
-    /// (drift, half-width): the interval of heights is drift·slope ± half-width.
+    /// (drift, half-width): the interval of heights is ±half-width − drift·slope.
     intervals: ArrayVec<(f64, f64), INTERVALS>,
     /// Least slope that an opening in the plane of an image stops altogether.
     hard_limit: f64,
@@ -109,13 +109,13 @@ impl Openings {
             let (beta, radius) = (aperture.beta.m(), aperture.radius.m());
             // A ray of the bundle, y off the middle of the pupil, is steeper than the middle one by the demand times y.
             let alpha = aperture.alpha + beta * focus_demand.dioptres();
-            if math::abs(alpha) * pupil.m() < 1e-9 * radius {
+            if math::abs(alpha) * pupil.m() <= 1e-9 * radius {
                 // In the plane of an image: all of the bundle passes or none.
                 openings.hard_limit = openings.hard_limit.min(radius / math::abs(beta));
             } else {
                 let half_width = radius / math::abs(alpha);
                 least = least.min(half_width);
-                let _ = openings.intervals.try_push((-beta / alpha, half_width));
+                let _ = openings.intervals.try_push((beta / alpha, half_width));
             }
         }
         openings.on_axis = 2.0 * least;
@@ -186,5 +186,44 @@ impl Field {
     #[must_use]
     pub fn width_at(&self, equivalent_viewing_distance: Length) -> Length {
         equivalent_viewing_distance * (2.0 * (self.half / 2.0).tangent())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::optics::Element;
+
+    /// A field stop so far before an eyepiece of 50 mm, whose exit pupil lies 60 mm behind it.
+    fn behind_stop(diameter: f64, before_eyepiece: f64) -> Field {
+        let mm = Length::from_mm;
+        let train = Train::new([
+            Element::Stop(mm(diameter)),
+            Element::Gap(mm(before_eyepiece)),
+            Element::Lens { power: Vergence::from_dioptres(20.0), clear_diameter: None },
+        ]);
+        field_of_view(&train.to_eye(mm(60.0)), mm(4.0)).expect("the stop limits it")
+    }
+
+    #[test]
+    fn a_stop_in_the_focus_of_the_eyepiece_cuts_sharply() {
+        let sharp = behind_stop(10.0, 50.0);
+        assert_eq!((sharp.full, sharp.half), (sharp.last, sharp.last), "all of the bundle or none");
+        // Half of 10 mm in the focus of 50 mm.
+        assert!(((sharp.last / 2.0).tangent() - 0.1).abs() < 1e-12, "{sharp:?}");
+    }
+
+    /// By similar triangles: a micrometre off the focus the bundle of 4 mm is 4/50 µm wide, seen from 50 mm.
+    #[test]
+    fn a_stop_a_hair_beside_the_focus_does_not() {
+        let soft = behind_stop(10.0, 50.001);
+        let [full, last] = [soft.full, soft.last].map(|angle| (angle / 2.0).tangent());
+        assert!((last - full - 4.0 * 0.001 / 50.0 / 50.0).abs() < 1e-10, "{soft:?}");
+    }
+
+    #[test]
+    fn a_closed_stop_lets_nothing_through() {
+        let closed = behind_stop(0.0, 50.0);
+        assert_eq!([closed.full, closed.half, closed.last], [Angle::ZERO; 3]);
     }
 }

@@ -213,6 +213,9 @@ mod tests {
         assert_eq!(error.hint().to_string(), "use 0 to 100 prism dioptres");
         assert!(rated(f64::NAN, 1.5).is_err() && rated(10.0, f64::NAN).is_err(), "no numbers");
         assert!(rated(40.0, 1.0).is_err(), "air is no prism");
+        // The index is the root of two: apex and deviation of 45 degrees each.
+        assert!(rated(100.0, core::f64::consts::SQRT_2).is_err(), "along the second face");
+        assert!(rated(100.0, 1.415).is_ok(), "a little more index");
         assert_eq!(rated(0.0, 1.5).map(|plate| plate.apex), Ok(Angle::ZERO), "no prism is a plate");
     }
 

@@ -85,3 +85,14 @@ impl RayMatrix {
         self.a * self.d - self.b.m() * self.c.dioptres()
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_determinant_is_not_taken_for_granted() {
+        let matrix = RayMatrix { a: 2.0, b: Length::from_m(0.5), c: Vergence::from_dioptres(4.0), d: 3.0 };
+        assert_eq!(matrix.determinant().to_bits(), 4.0_f64.to_bits(), "2·3 − 0.5·4");
+    }
+}

@@ -68,8 +68,7 @@ pub fn dome_at(dome: RealDome, page_to_eye: Length, height: Length) -> Result<Do
         let why = Why::NoSolution { because: "the eye sees no such point of the page" };
         Error::about("point of the page", format_args!("{} mm", height.mm()), why)
     };
-    if !(Length::ZERO < eye_to_top && page_to_eye.is_finite() && Length::ZERO < height && height.is_finite())
-    {
+    if eye_to_top <= Length::ZERO {
         return Err(unseen());
     }
     // Backwards, from the eye to the page: the same path.
@@ -92,6 +91,7 @@ pub fn dome_at(dome: RealDome, page_to_eye: Length, height: Length) -> Result<Do
             beyond = middle;
         }
     }
+    // What is no number is not reached, nor is the middle itself, which has no enlargement of its own.
     let reached = page_at(nearer).is_some_and(|met| (met - height).abs() < height * SAME);
     if !reached {
         return Err(unseen());
@@ -163,9 +163,18 @@ mod tests {
         let error = dome_at(tall, mm(400.0), mm(29.9)).expect_err("the top turns away before");
         assert_eq!(error.to_string(), told);
         assert_eq!(error.hint().to_string(), "change one of the values it depends on");
-        for (eye, height) in
-            [(30.0, 5.0), (20.0, 5.0), (400.0, 0.0), (400.0, -5.0), (400.0, f64::NAN), (f64::INFINITY, 5.0)]
-        {
+        let (nan, infinite) = (f64::NAN, f64::INFINITY);
+        for (eye, height) in [
+            (30.0, 5.0),
+            (20.0, 5.0),
+            (-40.0, 5.0),
+            (nan, 5.0),
+            (infinite, 5.0),
+            (400.0, 0.0),
+            (400.0, -5.0),
+            (400.0, nan),
+            (400.0, infinite),
+        ] {
             let seen = dome_at(hemisphere(), mm(eye), mm(height));
             assert!(seen.is_err(), "eye {eye} mm over the page, point at {height} mm: {seen:?}");
         }

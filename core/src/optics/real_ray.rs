@@ -173,10 +173,8 @@ impl Surface {
                 let from_centre = point.plus(-1.0, centre);
                 let middle = -from_centre.dot(direction);
                 let square = middle * middle - from_centre.dot(from_centre) + radius.m() * radius.m();
-                if square < 0.0 {
-                    return Err(RayLost::Missed);
-                }
-                // Where the centre lies behind the surface, its half of the sphere is met first.
+                // Of a ray past the sphere it is below zero, and the way is no number. Where the centre lies behind the
+                // surface, its half of the sphere is met first.
                 let half_chord = math::sqrt(square);
                 let way = if Length::ZERO < radius { middle - half_chord } else { middle + half_chord };
                 let out = point.plus(way, direction).plus(-1.0, centre);
@@ -269,6 +267,18 @@ mod tests {
         for (degrees, told) in [(41.8, None), (41.82, Some(RayLost::TotalReflection))] {
             let out = trace_real(ray(0.0, degrees), 1.5, &[plane(1.0, 0.0, 1.0)]);
             assert_eq!(out.err(), told, "{degrees} degrees");
+        }
+        // At it, light runs along the face: the sine of 0.8 times 1.25 is 1.
+        let (steep, normal) = (Vector { along: 0.6, up: 0.8 }, Vector { along: 1.0, up: 0.0 });
+        let along_the_face = steep.refracted(normal, 1.25).map(|leaving| (leaving.along, leaving.up));
+        assert_eq!(along_the_face, Ok((0.0, 1.0)));
+    }
+
+    #[test]
+    fn a_ray_that_only_touches_a_sphere_misses_it() {
+        // In metres all of it is halves, so that it touches to the last bit.
+        for radius in [500.0, -500.0] {
+            assert_eq!(lost(ray(500.0, 0.0), sphere(1000.0, radius, 1.5)), Some(RayLost::Missed), "{radius}");
         }
     }
 

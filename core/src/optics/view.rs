@@ -91,3 +91,22 @@ pub fn distance_for_demand(train: &Train, demand: Vergence) -> Option<Length> {
     let distance = (m.d - demand.dioptres() * m.b.m()) / (demand * m.a - m.c).dioptres();
     (0.0 < distance && distance.is_finite()).then(|| Length::from_m(distance))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::optics::Element;
+
+    /// An eye that focuses 10 D sees sharply what is 10 cm before it.
+    #[test]
+    fn what_would_touch_the_lens_is_no_distance() {
+        let lens = Element::Lens { power: Vergence::from_dioptres(8.0), clear_diameter: None };
+        let at = |eye: f64| {
+            let train = Train::new([lens]).to_eye(Length::from_mm(eye));
+            distance_for_demand(&train, Vergence::from_dioptres(10.0))
+        };
+        assert_eq!(at(100.0), None, "in the plane of the lens");
+        assert_eq!(at(101.0), None, "behind it");
+        assert!(at(99.0).is_some_and(|distance| Length::ZERO < distance), "before it");
+    }
+}

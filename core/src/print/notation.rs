@@ -291,6 +291,16 @@ mod tests {
     }
 
     #[test]
+    fn a_height_stays_as_it_was_measured() -> Result<(), Error> {
+        for hundredths in 50..500 {
+            let height = WrittenLength { value: f64::from(hundredths) / 100.0, unit: LengthUnit::Millimetre };
+            let sized = Print::of(Notation::Height(height), None)?.size(NRule::Convention)?;
+            assert_eq!(sized.height, height.length(), "{height:?}, to the last bit");
+        }
+        Ok(())
+    }
+
+    #[test]
     fn a_jaeger_number_is_kept_and_has_no_size() -> Result<(), Error> {
         let print = Print::of(Notation::Jaeger(Text::new("5")), None)?;
         assert!(!print.notation.needs_distance());

@@ -261,6 +261,7 @@ mod tests {
             ("-0.1 logMAR at 40 cm", "logMAR -0.1 at 40 cm"),
             ("+0.1 logMAR at 40 cm", "logMAR 0.1 at 40 cm"),
             ("logMAR -0 at 40 cm", "logMAR 0 at 40 cm"),
+            ("-0 logMAR at 40 cm", "logMAR 0 at 40 cm"),
             ("logMAR +0.1 at 40 cm", "logMAR 0.1 at 40 cm"),
             ("J5", "J5"),
             ("j 16 at 40 cm", "J16 at 40 cm"),

@@ -9,21 +9,23 @@ use super::speed::LogCurve;
 use crate::math;
 use crate::unit::{LogMar, ReadingSpeed};
 
-/// Fewest sizes for three unknowns.
-const FEWEST: usize = 4;
 /// How far below the smallest size reading may begin.
 const BELOW: f64 = 1.0;
 /// Least and greatest rise for each log unit.
 const RISE: (f64, f64) = (0.5, 100.0);
 /// How much faster than the fastest size the curve may become: beyond it, no levelling off was seen.
 const BEYOND: f64 = 1.25;
-/// Places of the first grid each way from its middle, and of the later ones.
-const FIRST: i16 = 12;
-const LATER: i16 = 2;
+/// Share of a range next to its ends in which nothing counts as found.
+const EDGE: f64 = 0.01;
+/// Steps of the first grid along each side, and of the later ones.
+const FIRST: u8 = 24;
+const LATER: u8 = 4;
+/// How far the second grid reaches to each side: two steps of the first.
+const REACH: f64 = 2.0 / FIRST as f64;
 /// Most grids that are laid.
 const ROUNDS: u16 = 300;
-/// Half width of a grid in log units at which the search ends.
-const ENOUGH: f64 = 1e-9;
+/// Reach of a grid at which the search ends: less than a billionth of a log unit of size.
+const ENOUGH: f64 = 2.5e-10;
 
 /// The curve nearest to a series.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -81,61 +83,74 @@ pub enum NoFit {
 /// # Ok::<(), arcminute_core::Error>(())
 /// ```
 pub fn fit_curve(series: &Series) -> Result<Fit, NoFit> {
-    let (Some(first), Some(last)) = (series.sizes.first(), series.sizes.last()) else {
-        return Err(NoFit::TooFewSizes);
-    };
-    if series.sizes.len() < FEWEST {
-        return Err(NoFit::TooFewSizes);
-    }
+    // Four sizes or more, for three unknowns.
+    let [first, _, _, .., last] = series.sizes.as_slice() else { return Err(NoFit::TooFewSizes) };
     let Some(fastest) = series.fastest() else { return Err(NoFit::NothingRead) };
     let threshold = (last.size.log() - BELOW, first.size.log());
-    let rise = (math::ln(RISE.0), math::ln(RISE.1));
-    let mut best = near(series, middle(threshold), middle(rise));
-    let (mut wide, mut high, mut reach) = (half(threshold), half(rise), FIRST);
-    for _ in 0..ROUNDS {
-        let (x, y, before) = (best.curve.threshold.log(), math::ln(best.curve.rise), best.left);
-        for across in reach.saturating_neg()..=reach {
-            for up in reach.saturating_neg()..=reach {
-                let place = |middle, half, step| middle + half * f64::from(step) / f64::from(reach);
-                let within = |value: f64, (least, most): (f64, f64)| value.max(least).min(most);
-                let at = within(place(x, wide, across), threshold);
-                let tried = near(series, at, within(place(y, high, up), rise));
-                if tried.left < best.left {
-                    best = tried;
-                }
-            }
-        }
-        if reach == FIRST {
-            // From here on within two steps of the first grid.
-            wide *= f64::from(LATER) / f64::from(FIRST);
-            high *= f64::from(LATER) / f64::from(FIRST);
-            reach = LATER;
-        } else if best.left == before {
-            wide /= 2.0;
-            high /= 2.0;
-        }
-        if wide < ENOUGH {
-            break;
-        }
-    }
-    let inside = |value: f64, ends: (f64, f64)| {
-        let edge = 0.01 * (ends.1 - ends.0);
-        ends.0 + edge < value && value < ends.1 - edge
-    };
-    if !(inside(best.curve.threshold.log(), threshold) && inside(math::ln(best.curve.rise), rise)) {
+    let log_rise = (math::ln(RISE.0), math::ln(RISE.1));
+    let at = |across, up| near(series, between(threshold, across), between(log_rise, up));
+    let place = least_place(&|across, up| at(across, up).left.words_per_minute());
+    if [place.across, place.up].iter().any(|share| !(EDGE..1.0 - EDGE).contains(share)) {
         return Err(NoFit::NotDetermined);
     }
+    let best = at(place.across, place.up);
     if fastest.speed * BEYOND < best.curve.greatest {
         return Err(NoFit::NoLevellingOff);
     }
     Ok(best)
 }
 
-fn middle((least, most): (f64, f64)) -> f64 {
-    (least + most) / 2.0
+/// The value at this share of the way between two.
+fn between((least, most): (f64, f64), share: f64) -> f64 {
+    least + (most - least) * share
 }
-fn half((least, most): (f64, f64)) -> f64 {
-    (most - least) / 2.0
+
+/// A place in the square of side 1, and what is left there.
+#[derive(Clone, Copy)]
+struct Place {
+    across: f64,
+    up: f64,
+    left: f64,
+}
+
+impl Place {
+    /// The first of the best places of a grid about this one, or this one if none is better.
+    fn or_better(self, left_at: &dyn Fn(f64, f64) -> f64, reach: f64, steps: u8) -> Self {
+        let mut best = self;
+        for across in grid(self.across, reach, steps) {
+            for up in grid(self.up, reach, steps) {
+                let left = left_at(across, up);
+                if left < best.left {
+                    best = Self { across, up, left };
+                }
+            }
+        }
+        best
+    }
+}
+
+/// Places from `reach` before the middle to as far behind it, so many steps; what lies outside of 0 to 1 is put at its end.
+fn grid(middle: f64, reach: f64, steps: u8) -> impl Iterator<Item = f64> {
+    let ends = (middle - reach, middle + reach);
+    (0..=steps).map(move |step| between(ends, f64::from(step) / f64::from(steps)).clamp(0.0, 1.0))
+}
+
+/// Where in the square of side 1 the least is left: on a grid over all of it, then on small ones about the best place,
+/// drawn closer when they find nothing better.
+fn least_place(left_at: &dyn Fn(f64, f64) -> f64) -> Place {
+    let mut best = Place { across: 0.5, up: 0.5, left: f64::INFINITY }.or_better(left_at, 0.5, FIRST);
+    let mut reach = REACH;
+    for _ in 0..ROUNDS {
+        let found = best.or_better(left_at, reach, LATER);
+        if best.left <= found.left {
+            reach /= 2.0;
+        }
+        best = found;
+        if reach < ENOUGH {
+            break;
+        }
+    }
+    best
 }
 
 /// The nearest curve with this threshold and logarithm of the rise.
@@ -200,6 +215,46 @@ mod tests {
     }
 
     #[test]
+    fn a_grid_reaches_as_far_to_both_sides() {
+        let places = |middle, reach, steps| grid(middle, reach, steps).collect::<alloc::vec::Vec<_>>();
+        assert_eq!(places(0.5, 0.5, 4), [0.0, 0.25, 0.5, 0.75, 1.0]);
+        assert_eq!(places(0.5, 0.125, 2), [0.375, 0.5, 0.625]);
+        assert_eq!(places(0.875, 0.25, 4), [0.625, 0.75, 0.875, 1.0, 1.0]);
+        assert_eq!(places(0.125, 0.25, 2), [0.0, 0.125, 0.375]);
+    }
+
+    /// Law: wherever in the square a valley is deepest, it is found, also where a wide and shallow one is about it.
+    #[test]
+    fn the_least_is_found_wherever_it_lies() {
+        let apart = |x: f64, y: f64| x * x + y * y;
+        for (x, y) in [(0.31, 0.77), (0.93, 0.06), (0.5, 0.5), (0.011, 0.989), (0.7, 0.2)] {
+            let narrow = |across, up| 100.0 * apart(across - x, up - y);
+            let found =
+                least_place(&|across, up| narrow(across, up).min(1.0 + apart(across - 0.4, up - 0.6)));
+            assert!(apart(found.across - x, found.up - y) < 1e-16, "({}, {})", found.across, found.up);
+            // Slanted: a step along one side alone makes it worse.
+            let slanted = |across: f64, up: f64| apart(across - x + up - y, 20.0 * (across - x - up + y));
+            let found = least_place(&slanted);
+            assert!(apart(found.across - x, found.up - y) < 1e-14, "({}, {})", found.across, found.up);
+        }
+        let corner = least_place(&|across, up| across - up);
+        assert_eq!((corner.across, corner.up, corner.left), (0.0, 1.0, -1.0), "at the end of the range");
+        let level = least_place(&|_, _| 3.0);
+        assert_eq!((level.across, level.up, level.left), (0.0, 0.0, 3.0), "the first of places alike");
+    }
+
+    /// The first grid of 25 by 25 meets the place; then each of 5 by 5 is half as wide: 1/12 halved 29 times is 1.6e-10.
+    #[test]
+    fn the_search_ends_when_its_grid_is_narrow_enough() {
+        let tried = core::cell::Cell::new(0);
+        least_place(&|across, up| {
+            tried.set(tried.get() + 1);
+            math::abs(across - 0.25) + math::abs(up - 0.75)
+        });
+        assert_eq!(tried.get(), 625 + 29 * 25);
+    }
+
+    #[test]
     fn a_curve_put_in_comes_out() {
         for (greatest, threshold, rise) in
             [(120.0, 0.6, 5.0), (40.0, 0.9, 4.0), (200.0, -0.05, 8.0), (80.0, 0.55, 12.0)]
@@ -244,6 +299,9 @@ mod tests {
         assert_eq!(fit_curve(&of(1.0, [])), Err(NoFit::TooFewSizes));
         assert_eq!(fit_curve(&of(1.0, [9.0, 9.0, 5.0])), Err(NoFit::TooFewSizes));
         assert_eq!(fit_curve(&of(1.0, [0.0; 5])), Err(NoFit::NothingRead));
+        // Four are enough: 12·0.3 is so far up that the curve is nearly level.
+        let fit = fit_curve(&on(curve(90.0, 0.6, 12.0), 0.9, 4)).expect("three unknowns");
+        assert!((fit.curve.threshold.log() - 0.6).abs() < 1e-4 && fit.sizes == 4, "{fit:?}");
         assert_eq!(fit_curve(&of(1.0, [150.0; 6])), Err(NoFit::NotDetermined), "no slower size");
         assert_eq!(
             fit_curve(&of(1.0, [150.0, 150.0, 150.0, 0.0, 0.0])),

@@ -301,5 +301,9 @@ mod tests {
         assert_eq!(found(&[149.0, 150.0, 151.0, 100.0, 10.0]).1, 1.1, "100 lies below it");
         // 130 does too, but with it the limit falls to 125.3.
         assert_eq!(found(&[149.0, 150.0, 151.0, 130.0, 10.0]).1, 1.0, "130 is of the plateau");
+        // 130, 150, 170 have a mean of 150 and a deviation of 20: the limit is 110.8. What is read as fast as that is not
+        // slower, and with it four fifths of the mean are 112.2.
+        assert_eq!(found(&[130.0, 150.0, 170.0, 110.7]), (1.3, 1.1, false, 150.0));
+        assert_eq!(plateau(&of(&[130.0, 150.0, 170.0, 110.8])), Err(NoPlateau::NoneStandsOut));
     }
 }

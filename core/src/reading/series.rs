@@ -14,8 +14,8 @@ use core::mem;
 
 /// Standard words of a sentence: 60 characters, six a word.
 const WORDS: f64 = 10.0;
-/// Sizes nearer to each other than this are one size.
-const SAME_SIZE: f64 = 0.005;
+/// Sizes nearer to each other than this are one size: half a hundredth, less what rounding may take from it.
+const SAME_SIZE: f64 = 0.005 - 1e-9;
 /// Most sizes of a series.
 pub(super) const SIZES: usize = 24;
 
@@ -124,7 +124,7 @@ pub struct Series {
     pub sizes: List<SizeRead, SIZES>,
 }
 
-/// A series of sentences, scored; sizes are put in order, and those within 0.005 log of each other are one.
+/// A series of sentences, scored; sizes are put in order, and those less than 0.005 log apart are one.
 ///
 /// # Errors
 /// [`Why::OutOfRange`] for a size outside [`bounds::LOG_MAR`], a time outside [`bounds::READING_TIME`], and for more than
@@ -270,6 +270,10 @@ mod tests {
     fn sizes_half_a_hundredth_apart_are_two() -> Result<(), Error> {
         assert_eq!(series(&[unread(0.5), unread(0.5051)])?.sizes.len(), 2);
         assert_eq!(series(&[unread(0.5), unread(0.5049)])?.sizes.len(), 1);
+        // As numbers these are apart by 0.005, a little more, and a little less.
+        for size in [0.0, 0.5, 1.0] {
+            assert_eq!(series(&[unread(size), unread(size + 0.005)])?.sizes.len(), 2, "{size}");
+        }
         Ok(())
     }
 

@@ -83,6 +83,22 @@ mod tests {
     use alloc::string::ToString;
 
     #[test]
+    fn working_agrees() -> Result<(), Error> {
+        let d = Vergence::from_dioptres;
+        let cylinder = Refraction::of(d(12.0), d(-2.5), Some(30))?;
+        for (refraction, meridians) in [(Refraction::of_sphere(d(-8.0)), 1), (cylinder, 2)] {
+            for towards_eye in [3.0, -4.0] {
+                let moved = refraction.moved(Length::from_mm(towards_eye))?;
+                assert_eq!(moved.steps().len(), meridians, "{moved:?}");
+                for step in moved.steps() {
+                    assert_eq!(step.check(), Ok(()), "{moved:?}");
+                }
+            }
+        }
+        Ok(())
+    }
+
+    #[test]
     fn a_focus_between_the_planes_has_no_answer() {
         let strong = Refraction::of_sphere(Vergence::from_dioptres(40.0));
         let error = strong.moved(Length::from_mm(25.0)).expect_err("focus on the new plane");

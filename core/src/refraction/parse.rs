@@ -236,11 +236,22 @@ mod tests {
             "+2.00DS/-1.50DC X 90",
             "+2.00 sph -1.50 cyl axis 90",
             "+2.0-1.5@90°",
+            "+2.00 -1.50 x 90 deg",
+            "+2.00 -1.50 x 90 degrees",
         ] {
             understood(text, "+2.00 -1.50 x090");
         }
-        for text in ["plano", "PL", "0.00", "0", "-0.00 DS", "pl sph"] {
+        for text in
+            ["plano", "PL", "0.00", "0", "000", "-000", "-0.00 DS", "pl sph", "pl 0.00", "plano plano"]
+        {
             understood(text, "plano");
+        }
+        let nothing = understood("-0.00 -0.00 x 90", "plano 0.00 x090").refraction;
+        for power in [nothing.sphere, nothing.cylinder] {
+            assert!(
+                power.dioptres().is_sign_positive(),
+                "a minus before nothing counts for nothing: {nothing:?}"
+            );
         }
         understood("-0.25 -0.50 ax 5", "-0.25 -0.50 x005");
         understood("plano -1.00 x 0", "plano -1.00 x180");
@@ -250,7 +261,9 @@ mod tests {
 
     #[test]
     fn what_is_odd_is_kept_and_said() {
-        assert!(understood("+2.30", "+2.30").has_odd_step(), "no lens is made so");
+        for odd in ["+2.30", "+2.00 -1.10 x090", "+2.00 add +2.10", "+2.00 -1.00 x090 add +2.10"] {
+            assert!(understood(odd, odd).has_odd_step(), "{odd}: no lens is made so");
+        }
         for (text, wanted) in
             [("+0.125", "+0.125"), ("-0.12", "-0.12"), ("+0.38", "+0.38"), ("+0.37", "+0.37")]
         {
@@ -274,6 +287,7 @@ mod tests {
     fn every_message() {
         let example = "type for example `+2.00 -1.50 x 090`";
         refused("+2.00 -1.50", "cylinder `-1.50` needs an axis", example);
+        refused("+2.00 -1.5", "cylinder `-1.5` needs an axis", example);
         refused("+2.00 -1.50 add 2", "cylinder `-1.50` needs an axis", example);
         refused("+2.00 -1.50 x 181", "axis `181 degrees` is not possible", "use 0 to 180 degrees");
         refused("+2.00 -1.50 x -5", "axis `-5 degrees` is not possible", "use 0 to 180 degrees");

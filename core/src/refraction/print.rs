@@ -94,4 +94,12 @@ mod tests {
         }
         assert_eq!(of(0.01, -0.01).to_string(), "+0.01 -0.01 x090 add +0.01");
     }
+
+    #[test]
+    fn a_cylinder_is_printed_without_its_axis_as_well() {
+        let dioptres = Vergence::from_dioptres;
+        let lens = Refraction { sphere: dioptres(2.0), cylinder: dioptres(-1.5), axis: None };
+        assert_eq!(lens.to_string(), "+2.00 -1.50");
+        assert_eq!(Refraction { cylinder: Vergence::ZERO, ..lens }.to_string(), "+2.00");
+    }
 }

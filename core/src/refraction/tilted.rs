@@ -78,3 +78,22 @@ impl Explain for Tilted {
         ]
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn working_agrees() -> Result<(), Error> {
+        for about in [TiltAbout::Horizontal, TiltAbout::Vertical] {
+            for (power, tilt) in [(15.0, 10.0), (-8.0, -6.5), (4.0, 0.0)] {
+                let lens = tilted(Vergence::from_dioptres(power), Angle::from_degrees(tilt), about)?;
+                assert_eq!(lens.steps().len(), 2);
+                for step in lens.steps() {
+                    assert_eq!(step.check(), Ok(()), "{lens:?}");
+                }
+            }
+        }
+        Ok(())
+    }
+}
