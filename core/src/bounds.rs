@@ -166,9 +166,15 @@ bounds! {
     /// From camera to display.
     LATENCY: "latency", "ms", (0.0, 5000.0), (2.0, 200.0), "published systems take 2 to 60 ms";
     /// Distance from the eye to what is looked at.
-    TASK_DISTANCE: "distance", "m", (0.1, 1000.0), (1.0, 100.0), "a distance goal; nearer is the matter of near aids";
+    TASK_DISTANCE: "distance", "m", (0.1, 1000.0), (0.25, 100.0), "print on a stand to signs across a street";
     /// Height of a letter or other detail.
     TASK_HEIGHT: "letter height", "mm", (0.1, 20_000.0), (2.0, 2000.0), "print to hoardings";
+    /// The smallest part of a thing that matters.
+    TASK_DETAIL: "detail", "mm", (0.01, 5000.0), (0.1, 500.0), "a stroke of small print to the gap between two people";
+    /// Contrast of a thing in hundredths.
+    TASK_CONTRAST: "contrast", "%", (0.1, 100.0), (5.0, 100.0), "features of a face in poor light to black on white";
+    /// Characters that should be seen at once.
+    TASK_CHARACTERS: "characters", "characters", (1.0, 1000.0), (1.0, 100.0), "a letter to the widest line";
     /// Width of the whole scene that should be seen at once.
     TASK_WIDTH: "width", "m", (0.01, 100.0), (0.05, 20.0), "a page to a stage";
     /// Width of a face between the ears.

@@ -15,8 +15,10 @@
 //! 5. Families of aids: [`device`].
 //! 6. What is seen: [`device::look`], its chance in [`predict`], what motion takes from it in [`steadiness`], what two
 //!    eyes make of it in [`convergence`], and where a telescope sits in [`fit`].
-//! 7. Finding the power of an unmarked aid: [`unmarked`].
-//! 8. Checking a delivered lens: [`delivery`], by the limits of [`tolerance`].
+//! 7. Choosing: what beats what for one wish, [`rank`]; the fewest aids for all of them, [`kit`]; what was measured against
+//!    what was predicted, [`trial`].
+//! 8. Finding the power of an unmarked aid: [`unmarked`].
+//! 9. Checking a delivered lens: [`delivery`], by the limits of [`tolerance`].
 //!
 //! What all of it stands on: [`explain`] and [`source`] for where numbers come from, [`bounds`] and [`error`] for what is
 //! refused, [`mod@unit`] for quantities, and [`list`], [`scan`] and [`math`] beneath.
@@ -106,12 +108,14 @@ pub mod error;
 pub mod everyday;
 pub mod explain;
 pub mod fit;
+pub mod kit;
 pub mod light;
 pub mod list;
 pub mod math;
 pub mod optics;
 pub mod predict;
 pub mod print;
+pub mod rank;
 pub mod reading;
 pub mod refraction;
 pub mod scan;
@@ -120,6 +124,7 @@ pub mod source;
 pub mod steadiness;
 pub mod task;
 pub mod tolerance;
+pub mod trial;
 pub mod unit;
 pub mod unmarked;
 

@@ -89,6 +89,7 @@ formulas! {
     BOARD_ACUITY: "board-acuity", "logMAR_goal" = "logMAR_demand - log10(reserve)", "reserve: size over the least size seen", GEOMETRY;
     PRINT_OF_LETTER: "print-of-letter", "P" = "h / (1000 * tan(5 / 60))", "x-height, or height of capitals and numbers", M_UNIT;
     FACE_ANGLE: "face-angle", "theta" = "N * MAR / 30", "N cycles of two details each across the face", GEOMETRY;
+    FACE_DETAIL: "face-detail", "a" = "W / (2 * N)", "half a cycle of N across a face W wide", GEOMETRY;
     FACE_DISTANCE: "face-distance", "D" = "W / 1000 / (2 * tan(theta / 2))", "face W wide, seen from the front; theta below 180", GEOMETRY;
     ECCENTRIC_LETTER: "eccentric-letter", "MAR" = "(h_0 + 60 * growth * E) / 5", "healthy retina, single letters; a best case", SONG_2014;
     ECCENTRIC_DOUBLING: "eccentric-doubling", "MAR" = "MAR_0 * (1 + E / E_2)", "healthy retina, single letters; a best case", PERIPHERY_REVIEW;
@@ -106,6 +107,10 @@ formulas! {
     ACUITY_THROUGH: "acuity-through", "logMAR_with" = "logMAR_now - log10(M)", "in focus, steady, exit pupil on the pupil", GEOMETRY;
     RETEST_SPREAD: "retest-spread", "s" = "limit / 1.959963984540054", "limit: 95 % of repeats differ by less", NORMAL_MODEL;
     CHANCE_OF_GOAL: "chance-of-goal", "P" = "Phi((logMAR_goal - logMAR_with) / s)", "normal scatter of repeats", NORMAL_MODEL;
+    TRIAL_DIFFERENCE: "trial-difference", "d" = "logMAR_measured - logMAR_with", "measured with the aid; positive when worse than predicted", GEOMETRY;
+    TRIAL_BEYOND: "trial-beyond", "beyond" = "max(0, abs(d) - limit)", "limit: 95 % of the differences of two measurements are smaller", NORMAL_MODEL;
+    SLIP_LOSS_IN_LOG: "slip-loss-in-log", "loss_log" = "log10(loss)", "normal eyes, vertical movement, high contrast; untested in low vision", DEMER_AMJADI_1993;
+    SHORT_OF_FLOOR: "short-of-floor", "short" = "logMAR_floor - logMAR_now", "the best a healthy retina does there is worse than the acuity now; at least so much", GEOMETRY;
     EYEPIECE_RULE: "magnification-from-lenses", "M" = "-F_e / F_o", "thin lenses, focused for infinity", SMITH_13;
     OBJECTIVE_FROM_LENGTH: "objective-from-length", "F_o" = "1000 * (M - 1) / (M * d)", "afocal; lens to lens, prism path in air", SMITH_13;
     EYEPIECE_FROM_LENGTH: "eyepiece-from-length", "F_e" = "1000 * (1 - M) / d", "afocal; lens to lens, prism path in air", SMITH_13;
@@ -280,6 +285,7 @@ formulas! {
     CYLINDER_BLUR: "cylinder-blur", "blur" = "60 * 180 / 3.141592653589793 * q / 1000 * C / 2", "uncorrected cylinder at the eyepiece, apparent space", PARAXIAL;
     BLUR_IN_OBJECT: "blur-in-object", "blur_object" = "blur / abs(M)", "to compare with the person's own MAR", PARAXIAL;
     PUPIL_OVERLAP: "pupil-overlap", "share" = "A / (3.141592653589793 * (min(E, p) / 2)^2)", "discs E and p, centres apart by c", GEOMETRY;
+    OFF_CENTRE_SHARE: "off-centre-share", "share" = "(((E / 2)^2 * acos((c^2 + (E / 2)^2 - (p / 2)^2) / (c * E)) + (p / 2)^2 * acos((c^2 + (p / 2)^2 - (E / 2)^2) / (c * p))) * 3.141592653589793 / 180 - sqrt((E + p - 2 * c) * (2 * c + E - p) * (2 * c - E + p) * (2 * c + E + p)) / 8) / (3.141592653589793 * (min(E, p) / 2)^2)", "discs E and p that cross, centres c apart; 1 while one lies in the other, 0 when they do not meet", GEOMETRY;
     PRISM_DEVIATION: "prism-deviation", "dev_0" = "atan(P_0 / 100)", "as rated", GEOMETRY;
     PRISM_DISPLACEMENT: "prism-displacement", "aside" = "P_0 * x / 100", "as rated; thing x from the prism", GEOMETRY;
     PRISM_BLIND_BAND: "prism-blind-band", "band" = "dev_0", "at the apex, of the eye with the prism", APFELBAUM_2013;

@@ -17,7 +17,7 @@
 //! [`mount`] gives the numbers, [`check()`] judges them, [`ways_out`] says what would make a refused fit possible. The
 //! lens edge is a model, a rounded rectangle; the traced shape decides.
 //!
-//! Then read [`crate::unmarked`]: what an aid without a mark is.
+//! Then read [`crate::rank`]: which of several aids are worth comparing.
 
 mod blank;
 mod check;

@@ -196,6 +196,48 @@ impl Explain for FaceRange {
     }
 }
 
+/// The detail that a number of cycles across a face asks for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FaceDetail {
+    /// Width of the face between the ears.
+    pub width: Length,
+    /// Cycles across it; a pure ratio.
+    pub cycles: f64,
+    /// Half a cycle, on the face.
+    pub detail: Length,
+}
+
+/// The detail on a face that has to be seen for a number of cycles across it: half a cycle, `W/(2·N)`.
+///
+/// * `cycles`: one end of a [`CycleBand`], or where faces are known best; a pure ratio. Show the band beside it.
+///
+/// # Errors
+/// [`Why::OutOfRange`] outside [`bounds::FACE_WIDTH`] and [`bounds::FACE_CYCLES`].
+///
+/// ```
+/// use arcminute_core::scene::{USUAL_CYCLES, face_detail};
+/// use arcminute_core::unit::Length;
+/// // 11.1 cycles across 140 mm: 6.3 mm (computed).
+/// let face = face_detail(Length::from_mm(140.0), USUAL_CYCLES.best)?;
+/// assert!((face.detail.mm() - 6.306).abs() < 5e-4);
+/// # Ok::<(), arcminute_core::Error>(())
+/// ```
+pub fn face_detail(width: Length, cycles: f64) -> Result<FaceDetail, Error> {
+    bounds::FACE_WIDTH.check(width.mm())?;
+    bounds::FACE_CYCLES.check(cycles)?;
+    Ok(FaceDetail { width, cycles, detail: width / (2.0 * cycles) })
+}
+
+#[cfg(feature = "alloc")]
+impl Explain for FaceDetail {
+    fn steps(&self) -> Vec<Step> {
+        let width = Named::new("W", self.width.mm(), Unit::Millimetre);
+        let cycles = Named::new("N", self.cycles, Unit::Plain);
+        let detail = Named::new("a", self.detail.mm(), Unit::Millimetre);
+        alloc::vec![Step::formula(&formula::FACE_DETAIL, detail, [width, cycles])]
+    }
+}
+
 /// From how far low-vision people matched something in faces, on average.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FaceDistance {
@@ -272,6 +314,25 @@ mod tests {
                 }
             }
         }
+        Ok(())
+    }
+
+    /// Law: seen from where an acuity resolves so many cycles, the detail is that acuity's, to the bend of the angle.
+    #[test]
+    fn the_detail_of_a_face_is_that_of_its_distance() -> Result<(), Error> {
+        for log in [-0.3, 0.5, 1.0] {
+            let range = range(log, 140.0, &USUAL_CYCLES)?;
+            for at in [range.nearer, range.farther] {
+                let face = face_detail(range.width, at.cycles)?;
+                for step in face.steps() {
+                    assert_eq!(step.check(), Ok(()));
+                }
+                let seen = Angle::subtended(face.detail, at.distance);
+                assert!(math::abs(seen / range.acuity.mar() - 1.0) < 2e-3, "{face:?} at {at:?}");
+            }
+        }
+        assert!(face_detail(Length::from_mm(14.0), 8.0).is_err(), "no face");
+        assert!(face_detail(Length::from_mm(140.0), 0.0).is_err(), "no cycles");
         Ok(())
     }
 

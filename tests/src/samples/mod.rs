@@ -13,6 +13,7 @@ mod print;
 mod screens;
 mod seeing;
 mod telescopes;
+mod trials;
 mod two_eyes;
 
 use arcminute_core::Error;
@@ -41,6 +42,7 @@ impl Samples {
         aids::take(&mut samples)?;
         screens::take(&mut samples)?;
         two_eyes::take(&mut samples)?;
+        trials::take(&mut samples)?;
         fitting::take(&mut samples)?;
         Ok(samples)
     }

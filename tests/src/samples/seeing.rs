@@ -6,8 +6,8 @@ use arcminute_core::eccentric::{Gaze, best_case, critical_print, crowding, fixat
 use arcminute_core::everyday::{ALL, everyday_demand};
 use arcminute_core::predict::{power_needed, predict};
 use arcminute_core::scene::{
-    NARAYANASAMY_DESK, SIGN_RULES, USUAL_CYCLES, acuity_for_letter, board_acuity, face_range, letter_height,
-    reading_distance, sign_letter,
+    NARAYANASAMY_DESK, SIGN_RULES, USUAL_CYCLES, acuity_for_letter, board_acuity, face_detail, face_range,
+    letter_height, reading_distance, sign_letter,
 };
 use arcminute_core::steadiness::{Image, break_even, hand_motion, head_motion, steady_head};
 use arcminute_core::task::{Goal, Target, demand};
@@ -41,6 +41,7 @@ fn scenes(to: &mut Samples) -> Result<(), Error> {
     to.add(&sign_letter(sign, Length::from_feet(300.0))?);
     to.add(&board_acuity(NARAYANASAMY_DESK.demand(), 2.5)?);
     to.add(&face_range(log(1.0), mm(140.0), &USUAL_CYCLES)?);
+    to.add(&face_detail(mm(140.0), USUAL_CYCLES.best)?);
     for row in ALL.iter().filter(|row| row.id == "phone-message") {
         to.add(&everyday_demand(row, None, 1.0)?);
     }
