@@ -29,6 +29,11 @@ pub(crate) fn any(text: &str) {
     numbers(&report);
     let _ = (summary::sentence(&answer), shown::checks(&answer.fit), shown::marks(&answer.fit));
     let _ = shown::sheet(&draft, &answer);
+    let _ = (summary::short(&answer), shown::age_words(&answer));
+    for index in 0..answer.goals.len() {
+        let _ = (shown::goal_line(&answer, index), shown::goal_asks(&answer, index));
+        let _ = shown::goal_notes(&answer, &draft, index);
+    }
     let written = case_file::write("", &draft);
     assert_eq!(
         case_file::read(&written).map(|file| file.case).as_ref(),
@@ -76,7 +81,13 @@ fn steps(answer: &Answer) -> Vec<Step> {
             steps.extend(acuity.steps());
         }
     }
-    steps.extend(answer.goals.iter().filter_map(|goal| goal.demand).flat_map(|demand| demand.steps()));
+    steps.extend(answer.at_age.iter().flat_map(Explain::steps));
+    for goal in &answer.goals {
+        steps.extend(goal.print.iter().flat_map(Explain::steps));
+        steps.extend(goal.face.iter().flat_map(Explain::steps));
+        steps.extend(goal.ends.iter().flat_map(Explain::steps));
+        steps.extend([&goal.right, &goal.left].into_iter().flat_map(Explain::steps));
+    }
     steps.extend(answer.needed.iter().flat_map(Explain::steps));
     steps.extend(answer.powers.iter().flat_map(Explain::steps));
     steps.extend(answer.bench.iter().filter_map(|row| row.outcome.as_ref().ok()).flat_map(Explain::steps));

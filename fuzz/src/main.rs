@@ -45,7 +45,6 @@ const TARGETS: &[(&str, Target)] = &[
     ("print", |bytes| print::any(check::text(bytes))),
     ("refraction", |bytes| refraction::any(check::text(bytes))),
     ("scan", scan::any),
-    ("telescopes", |bytes| files::telescopes(check::text(bytes))),
 ];
 
 fn target() -> Target {

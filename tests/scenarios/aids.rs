@@ -1,4 +1,4 @@
-//! The other aids on Bench by a second road: closed forms by hand, from what stands in the case and in the list.
+//! Aids on Bench by a second road: closed forms by hand, from what stands in the case and in the list.
 //!
 //! Nothing here calls the core but for its floating-point functions. Lengths in metres, powers in dioptres.
 
@@ -6,8 +6,10 @@ use crate::independent::{chance_of_goal, detail};
 use crate::reading::{case, meet, result, rounds_to, value};
 use arcminute_core::math::{log10, sqrt};
 use arcminute_web::model::answer::Answer;
+use arcminute_web::model::compared::{Asked, LookedAt};
 use arcminute_web::model::draft::Draft;
 use arcminute_web::model::field::FieldId;
+use arcminute_web::model::list;
 use arcminute_web::model::report::report;
 use arcminute_web::model::shown;
 use serde_json::Value;
@@ -54,14 +56,22 @@ fn agrees(report: &Value, key: &str, as_from: f64, focusing: f64) {
     assert!((value(aid, "focus_needed", "D") - focusing).abs() < 1e-9, "{key} asks for {focusing}");
     // What is asked for above zero stays out of focus: this eye has no accommodation. So does what converges.
     let mar = blurred(focusing);
-    let seen = detail(PRINT, as_from);
+    // The acuity was measured through the glasses for far, which make everything smaller.
+    let seen = detail(PRINT, as_from) * (1.0 - TO_EYE * SPHERE);
     meet(value(aid, "reserve_reached", "x"), seen / mar, key);
     meet(value(aid, "least_height", "mm"), 1000.0 * PRINT * mar / seen, key);
     meet(value(aid, "chance", ""), chance_of_goal(mar, 1.0, seen / WANTED, LIMIT), key);
 }
 
+/// The adult with the print served: goal 1 is an acuity, goal 2 is print.
+fn reading() -> Draft {
+    let mut draft = case("adult-20-160");
+    draft.bench.goal = 1;
+    draft
+}
+
 fn adult() -> Value {
-    report(&case("adult-20-160"))
+    report(&reading())
 }
 
 #[test]
@@ -125,11 +135,12 @@ fn screens_show_larger_and_stand_further_off() {
 fn far_aids_against_an_acuity() {
     // The goal is 20/40: 2 arcmin. A display of 40 degrees for 10 of the scene, seen through the glasses for far.
     let display = 40.0 / 10.0 / (1.0 - TO_EYE * SPHERE);
-    let report = adult();
+    let report = report(&case("adult-20-160"));
     let aid = result(&report, "aid-head-mounted");
     meet(value(aid, "magnification", "x"), display, "head-mounted");
-    meet(value(aid, "reserve_reached", "x"), display * 2.0 / MAR, "head-mounted");
-    meet(value(aid, "chance", ""), chance_of_goal(MAR, display, 2.0, LIMIT), "head-mounted");
+    // Through the same glasses the acuity was measured: against it the display is worth four times.
+    meet(value(aid, "reserve_reached", "x"), 4.0 * 2.0 / MAR, "head-mounted");
+    meet(value(aid, "chance", ""), chance_of_goal(MAR, 4.0, 2.0, LIMIT), "head-mounted");
     // 2.5x from its other end, behind it the glasses.
     let reversed = 0.4 / (1.0 - TO_EYE * SPHERE);
     let aid = result(&report, "aid-reversed-telescope");
@@ -138,36 +149,38 @@ fn far_aids_against_an_acuity() {
 }
 
 #[test]
-fn near_aids_wait_for_the_print_and_far_ones_for_the_goal() {
+fn the_goal_that_is_served_says_which_aids_are_judged_and_what_they_wait_for() {
     let waits = |draft: &Draft| {
-        let aids = Answer::of(draft).aids;
-        (aids.rows.len(), aids.near_waits, aids.far_waits)
+        let results = report(draft)["results"].as_array().cloned().expect("results");
+        let aids =
+            results.iter().filter(|one| one["key"].as_str().is_some_and(|key| key.starts_with("aid-")));
+        (aids.count(), Answer::of(draft).aids_wait_for)
     };
+    let all = list::demo().list.iter();
+    let near = all.filter(|aid| aid.serves() == list::For::Print).count();
+    let far = list::demo().list.len() - near;
     let mut draft = case("adult-20-160");
-    assert_eq!(waits(&draft), (18, vec![], vec![]), "everything is known");
-    draft.goals[0].print.clear();
-    assert_eq!(waits(&draft), (4, vec![FieldId::GoalPrint(0)], vec![]), "without print");
-    draft.goals[0].print = "8".into();
-    assert_eq!(waits(&draft), (4, vec![FieldId::GoalPrint(0)], vec![]), "a number alone is asked about");
-    draft.goals[0].print = "N8".into();
+    assert_eq!(waits(&draft), (far, vec![]), "an acuity: far aids");
     draft.goals[0].acuity.clear();
-    assert_eq!(waits(&draft), (14, vec![], vec![FieldId::GoalAcuity(0)]), "without a goal");
+    assert_eq!(waits(&draft), (0, vec![FieldId::GoalAcuity(0)]), "without it");
+    draft.bench.goal = 1;
+    assert_eq!(waits(&draft), (near, vec![]), "print: near aids");
+    for print in ["", "8"] {
+        draft.goals[1].print = print.into();
+        assert_eq!(waits(&draft), (0, vec![FieldId::GoalPrint(1)]), "nothing, and a number alone: {print}");
+    }
     draft.person.right.accommodation_d = "?".into();
-    let both = FieldId::Accommodation(true);
-    assert_eq!(
-        waits(&draft),
-        (0, vec![both], vec![both, FieldId::GoalAcuity(0)]),
-        "an eye that is not known"
-    );
+    let both = vec![FieldId::Accommodation(true), FieldId::GoalPrint(1)];
+    assert_eq!(waits(&draft), (0, both), "an eye that is not known");
 }
 
 /// Source: convention, 8 to the M.
 #[test]
 fn print_is_read_in_any_notation() {
     let height = |print: &str| {
-        let mut draft = case("adult-20-160");
-        draft.goals[0].print = print.into();
-        value(result(&report(&draft), "goal-1-print"), "x_height", "mm")
+        let mut draft = reading();
+        draft.goals[1].print = print.into();
+        value(result(&report(&draft), "goal-2-print"), "x_height", "mm")
     };
     meet(height("N8"), 1000.0 * PRINT, "N8");
     meet(height("1 M"), 1000.0 * PRINT, "1 M");
@@ -178,15 +191,14 @@ fn print_is_read_in_any_notation() {
 #[test]
 fn an_aid_that_cannot_serve_says_why() {
     // An eye that lacks 30 D: nothing before a thick lens of 20 D in place of its glasses is sharp.
-    let mut draft = case("adult-20-160");
+    let mut draft = reading();
     draft.person.right.refraction = "+30.00".into();
     let answer = Answer::of(&draft);
-    let cards: Vec<_> =
-        (0..answer.aids.rows.len()).filter_map(|place| shown::aid_card(&answer, place)).collect();
-    assert_eq!(cards.len(), 18);
-    let card = cards.iter().find(|card| card.id == "aid-high-plus-thick").expect("it has a card");
-    let trouble = card.trouble.as_deref().expect("it cannot serve");
-    assert!(trouble.starts_with("Cannot serve: power of the lens `"), "{trouble}");
-    assert!(trouble.contains("nothing in front of the lens is in focus"), "{trouble}");
-    assert!(card.facts.is_empty() && card.notes.is_empty(), "no numbers beside it: {card:?}");
+    let aid = list::demo_aid("high-plus-thick").expect("it is in the list");
+    let looked = LookedAt::of(&Asked::of(&answer), answer.goal, aid).expect("eye and print are known");
+    let words = shown::looked_words(&looked);
+    assert!(words.contains(": power of the lens `"), "{words}");
+    assert!(words.contains("nothing in front of the lens is in focus"), "{words}");
+    assert!(shown::looked_facts(&answer, &looked).is_empty(), "no numbers beside it");
+    assert!(shown::instead_words(&looked).is_empty() && looked.steps().is_empty(), "nor anything else");
 }

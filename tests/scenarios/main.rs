@@ -3,11 +3,13 @@
 mod acuity_box;
 mod aids;
 mod cases;
+mod goals;
 mod independent;
 mod lists;
 mod random;
 mod reading;
 mod schemas;
 mod sheet;
+mod version_1;
 mod ways_out;
 mod working;

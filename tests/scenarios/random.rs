@@ -4,7 +4,7 @@ use crate::working::{disagreeing, not_numbers, reported, steps};
 use arcminute_web::model::answer::{Answer, FieldState};
 use arcminute_web::model::draft::{
     BareAcuity, CarrierChoice, CorrectionChoice, Draft, EyeChoice, FellowChoice, FilterChoice, GoalDraft,
-    GoalKind, Paper, PlacementChoice,
+    GoalKind, Hands, HowWell, Paper, PlacementChoice, Posture, Priority,
 };
 use arcminute_web::model::field::{FieldId, Kind};
 use arcminute_web::model::report::report;
@@ -84,8 +84,29 @@ fn text(kind: Kind) -> BoxedStrategy<String> {
     prop_oneof![2 => Just(String::new()), 16 => plausible, 1 => junk].boxed()
 }
 
+/// The choices of a wish.
+fn goal() -> impl Strategy<Value = GoalDraft> {
+    let kinds = (select(GoalKind::ALL), select(HowWell::ALL), select(Priority::ALL));
+    let shelf = select(arcminute_core::everyday::ALL).prop_map(|row| row.id.to_owned());
+    let shelf = prop_oneof![4 => Just(String::new()), 1 => shelf, 1 => any::<String>()];
+    let rest = (select(Hands::ALL), select(Posture::ALL), any::<[bool; 2]>(), shelf);
+    (kinds, rest).prop_map(
+        |((kind, how_well, priority), (hands, posture, [both_eyes, time_critical], shelf))| GoalDraft {
+            kind,
+            how_well,
+            priority,
+            hands,
+            posture,
+            both_eyes,
+            time_critical,
+            shelf,
+            ..GoalDraft::default()
+        },
+    )
+}
+
 fn choices() -> impl Strategy<Value = Draft> {
-    let telescopes: Vec<String> = devices::demo().telescopes.iter().map(|device| device.id.clone()).collect();
+    let telescopes: Vec<String> = devices::demo().iter().map(|device| device.id.clone()).collect();
     let telescope = prop_oneof![8 => select(telescopes), 1 => Just(String::new()), 1 => any::<String>()];
     let bench = (
         select(BareAcuity::ALL),
@@ -93,23 +114,21 @@ fn choices() -> impl Strategy<Value = Draft> {
         select(CorrectionChoice::ALL),
         0usize..4,
         telescope,
-        vec(select(GoalKind::ALL), 1..=3),
+        vec(goal(), 1..=3),
     );
     let fit = (select(PlacementChoice::ALL), select(CarrierChoice::ALL));
     let order =
         (select(FellowChoice::ALL), select(FilterChoice::ALL), select(Paper::ALL), any::<[bool; 2]>());
     (bench, fit, order).prop_map(|(bench, fit, order)| {
         let mut draft = Draft::default();
-        let kinds;
         (
             draft.person.bare_acuity,
             draft.bench.eye,
             draft.bench.correction,
             draft.bench.goal,
             draft.bench.telescope,
-            kinds,
+            draft.goals,
         ) = bench;
-        draft.goals = kinds.into_iter().map(|kind| GoalDraft { kind, ..GoalDraft::default() }).collect();
         (draft.fit.placement, draft.fit.carrier) = fit;
         let extras;
         (draft.order.fellow, draft.order.filter, draft.order.paper, extras) = order;
@@ -168,6 +187,17 @@ proptest! {
         prop_assert_eq!(reported(&report), steps.len());
         prop_assert_eq!(not_numbers(&report), [""; 0]);
         let _ = (summary::sentence(&answer), shown::checks(&answer.fit), shown::marks(&answer.fit));
+        let _ = (summary::short(&answer), shown::age_words(&answer));
+        for (index, goal) in answer.goals.iter().enumerate() {
+            let _ = (shown::goal_line(&answer, index), shown::goal_notes(&answer, &draft, index));
+            prop_assert_eq!(shown::goal_asks(&answer, index).is_empty(), goal.demand.is_none());
+            prop_assert_eq!(goal.demand.is_some(), goal.missing.is_empty(), "{:?}", goal);
+            prop_assert_eq!(goal.wish().is_some(), goal.missing.is_empty());
+            // The hardest end is the one that asks for most.
+            let hardest = goal.ends.iter().filter(|end| end.hardest).map(|end| end.demand.to_reach);
+            let most = goal.ends.iter().map(|end| end.demand.to_reach.log()).fold(f64::INFINITY, f64::min);
+            prop_assert!(hardest.map(|log| log.log()).all(|log| log <= most), "{:?}", goal);
+        }
         let written = case_file::write("", &draft);
         prop_assert_eq!(case_file::read(&written).map(|file| file.case), Ok(draft));
     }

@@ -3,7 +3,9 @@
 use crate::reading::{case, names};
 use arcminute_core::acuity::Reading;
 use arcminute_core::explain::{Explain, Step};
-use arcminute_web::model::answer::{AidRow, Answer, FitAnswer};
+use arcminute_web::model::answer::{Answer, FitAnswer};
+use arcminute_web::model::compared::{Asked, LookedAt};
+use arcminute_web::model::list;
 use arcminute_web::model::report::report;
 use arcminute_web::model::working::line;
 use serde_json::Value;
@@ -16,12 +18,19 @@ pub(crate) fn steps(answer: &Answer) -> Vec<Step> {
             steps.extend(acuity.steps());
         }
     }
-    steps.extend(answer.goals.iter().filter_map(|goal| goal.demand).flat_map(|demand| demand.steps()));
+    steps.extend(answer.at_age.iter().flat_map(Explain::steps));
+    for goal in &answer.goals {
+        steps.extend(goal.print.iter().flat_map(Explain::steps));
+        steps.extend(goal.face.iter().flat_map(Explain::steps));
+        steps.extend(goal.ends.iter().flat_map(Explain::steps));
+        steps.extend([&goal.right, &goal.left].into_iter().flat_map(Explain::steps));
+    }
     steps.extend(answer.needed.iter().flat_map(Explain::steps));
     steps.extend(answer.powers.iter().flat_map(Explain::steps));
     steps.extend(answer.bench.iter().filter_map(|row| row.outcome.as_ref().ok()).flat_map(Explain::steps));
-    steps.extend(answer.goals.iter().filter_map(|goal| goal.print).flat_map(|print| print.steps()));
-    steps.extend(answer.aids.rows.iter().flat_map(AidRow::steps));
+    let asked = Asked::of(answer);
+    let looked = list::demo().list.iter().filter_map(|aid| LookedAt::of(&asked, answer.goal, aid));
+    steps.extend(looked.flat_map(|looked| looked.steps()));
     if let FitAnswer::Done(done) = &answer.fit {
         steps.extend(done.mounting.steps());
     }

@@ -3,7 +3,6 @@
 mod aids;
 
 use arcminute_web::model::case_file::CaseFile;
-use arcminute_web::model::devices::DeviceList;
 use serde_json::Value;
 
 /// A schema that is kept in the tree.
@@ -23,11 +22,6 @@ pub const ALL: &[Kept] = &[
         name: "case",
         path: "demo-scenarios/case.schema.json",
         text: || pretty(schemars::schema_for!(CaseFile)),
-    },
-    Kept {
-        name: "telescopes",
-        path: "demo-scenarios/telescopes.schema.json",
-        text: || pretty(schemars::schema_for!(DeviceList)),
     },
     Kept { name: "aids", path: "demo-scenarios/aids.schema.json", text: || pretty(aids::schema()) },
 ];

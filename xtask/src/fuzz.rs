@@ -200,7 +200,7 @@ fn emptied(what: &str, target: &str) -> Outcome<PathBuf> {
 
 fn program(fuzzer: &Path, target: &str) -> Command {
     let mut command = Command::new(fuzzer);
-    let is_long = ["aids", "case", "case_file", "telescopes"].contains(&target);
+    let is_long = ["aids", "case", "case_file"].contains(&target);
     let longest = if is_long { LONGEST_FILE } else { LONGEST };
     command.env("ARCMINUTE_FUZZ", target).arg(format!("-max_len={longest}")).arg("-timeout=20");
     command

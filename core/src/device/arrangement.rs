@@ -8,7 +8,7 @@
 //! Every family of aids says only how it is arranged; what the eye then sees follows from the one ray-transfer rule,
 //! in [`look`].
 
-use super::{Eye, Focus};
+use super::{Eye, Focus, spectacle_magnification};
 use crate::error::{Error, Why};
 use crate::optics::{
     Blurred, DepthOfField, Field, Sight, Train, View, blurred, defocus_for_loss, depth_of_field_about,
@@ -145,6 +145,14 @@ pub struct Outcome {
     pub blurred: Blurred,
     /// One fifth of the thing's height as the eye sees it.
     pub detail_seen: Angle,
+    /// Mean sphere of the glasses for far, through which the acuity was measured.
+    pub own_glasses: Vergence,
+    /// Those glasses to the eye's entrance pupil.
+    pub own_glasses_to_eye: Length,
+    /// How much larger they make everything ([`spectacle_magnification`]); a pure ratio.
+    pub own_magnification: f64,
+    /// The detail that looks as large through those glasses alone: what an acuity measured through them is held against.
+    pub detail_in_glasses: Angle,
     /// Its size over the least that this eye sees with that blur; a pure ratio.
     pub reserve_reached: f64,
     /// The height that this eye would only just read.
@@ -169,6 +177,8 @@ pub struct Outcome {
 
 /// What `eye` sees of `detail` through `arrangement`, by the ray-transfer engine.
 ///
+/// * Acuity: as measured through the glasses for far, which make things larger or smaller; the detail is brought to the
+///   same terms, so that those glasses, worn with an aid for far light, change nothing.
 /// * Sharpness: the combined blur model ([`blurred`]); beyond its domain the record says so.
 /// * No loss for shake, light or contrast is taken off: none is published that would hold here.
 ///
@@ -197,13 +207,15 @@ pub fn look(arrangement: &Arrangement, eye: &Eye, detail: Detail) -> Result<Outc
 pub(super) struct Own<'a> {
     eye: &'a Eye,
     mar: Angle,
+    magnification: f64,
     tolerance: Vergence,
 }
 
 impl<'a> Own<'a> {
     pub(super) fn of(eye: &'a Eye) -> Self {
         let mar = eye.acuity.mar();
-        Self { eye, mar, tolerance: defocus_for_loss(mar, LogMar::from_log(FOCUS_LOSS)) }
+        let magnification = spectacle_magnification(eye.mean_sphere(), eye.spectacle_to_eye);
+        Self { eye, mar, magnification, tolerance: defocus_for_loss(mar, LogMar::from_log(FOCUS_LOSS)) }
     }
 }
 
@@ -217,6 +229,7 @@ pub(super) struct Through<'a> {
     shown_to_eye: Option<Length>,
     blurred: Blurred,
     own: LogMar,
+    own_magnification: f64,
     field: Option<Field>,
     /// Twice the tangents of half the field: width over the distance at which it is seen.
     across: Option<[f64; 3]>,
@@ -227,7 +240,7 @@ pub(super) struct Through<'a> {
 
 impl<'a> Through<'a> {
     pub(super) fn of(arrangement: &'a Arrangement, own: &Own<'a>) -> Self {
-        let &Own { eye, mar, tolerance } = own;
+        let &Own { eye, mar, magnification, tolerance } = own;
         let (train, seen) = (&arrangement.train, arrangement.view());
         let focus = Focus::of(eye, seen.focus_demand);
         let blurred = blurred(mar, focus.defocus, focus.cylinder_left);
@@ -243,6 +256,7 @@ impl<'a> Through<'a> {
             shown_to_eye: arrangement.shown_to_eye(),
             blurred,
             own: LogMar::of_angle(blurred.mar),
+            own_magnification: magnification,
             field,
             across: field.map(|field| {
                 [field.full, field.half, field.last].map(|apparent| 2.0 * (apparent / 2.0).tangent())
@@ -274,13 +288,16 @@ impl<'a> Through<'a> {
                 return Err(Error::new("far aid", "no distance", why));
             }
         };
-        let usable = detail_seen.is_finite() && Angle::ZERO < detail_seen && blurred.mar.is_finite();
+        let own_magnification = self.own_magnification;
+        let detail_in_glasses = detail_seen / own_magnification;
+        let usable =
+            detail_in_glasses.is_finite() && Angle::ZERO < detail_in_glasses && blurred.mar.is_finite();
         if !usable || !focus.demand.is_finite() {
             let why = Why::NoSolution { because: "the image cannot be viewed" };
             return Err(Error::about("demand", format_args!("{} D", focus.demand.dioptres()), why));
         }
-        let reserve_reached = detail_seen / blurred.mar;
-        let to_reach = LogMar::of_angle(detail_seen / detail.reserve);
+        let reserve_reached = detail_in_glasses / blurred.mar;
+        let to_reach = LogMar::of_angle(detail_in_glasses / detail.reserve);
         let widths = self.widths(detail.distance, angular);
         Ok(Outcome {
             equivalent_viewing_distance,
@@ -288,6 +305,10 @@ impl<'a> Through<'a> {
             focus,
             blurred,
             detail_seen,
+            own_glasses: eye.mean_sphere(),
+            own_glasses_to_eye: eye.spectacle_to_eye,
+            own_magnification,
+            detail_in_glasses,
             reserve_reached,
             least_height: detail.height / reserve_reached,
             prediction: predict(self.own, Magnification::from_times(1.0), to_reach, eye.retest_limit),

@@ -65,10 +65,18 @@ impl Outcome {
             )),
             (None, None) => {}
         }
+        let own = Named::new("S", self.own_magnification, Unit::Times);
+        let in_glasses = arcmin("MAR_g", self.detail_in_glasses);
+        steps.push(Step::formula(
+            &formula::OWN_MAGNIFICATION,
+            own,
+            [mm("v", self.own_glasses_to_eye), dioptre("K", self.own_glasses)],
+        ));
+        steps.push(Step::formula(&formula::DETAIL_IN_GLASSES, in_glasses, [seen, own]));
         steps.push(Step::formula(
             &formula::RESERVE_REACHED,
             reserve,
-            [seen, arcmin("MAR_b", self.blurred.mar)],
+            [in_glasses, arcmin("MAR_b", self.blurred.mar)],
         ));
         steps.push(Step::formula(
             &formula::LEAST_HEIGHT,

@@ -207,7 +207,9 @@ formulas! {
     DEMAND_NEARER: "demand-nearer", "A" = "1000 * (1 - (d - v) / 1000 * F_w) / ((d - v) * (1 - v / 1000 * F_w) + v)", "positive: the light arrives diverging", PARAXIAL;
     DETAIL_SEEN: "detail-seen", "MAR_seen" = "2 * 60 * atan(h / 5 / EVD / 2)", "h: height of the letter, five details high", GEOMETRY;
     DETAIL_SEEN_FAR: "detail-seen-far", "MAR_seen" = "abs(M) * 2 * 60 * atan(h / 5 / x / 2)", "far thing through an aid of angular magnification M", GEOMETRY;
-    RESERVE_REACHED: "reserve-reached", "reserve" = "MAR_seen / MAR_b", "above 1 the detail is larger than the least seen", GEOMETRY;
+    OWN_MAGNIFICATION: "own-magnification", "S" = "1 / (1 - v / 1000 * K)", "spectacle magnification of the glasses for far, one thin lens v before the eye's entrance pupil", PARAXIAL;
+    DETAIL_IN_GLASSES: "detail-in-glasses", "MAR_g" = "MAR_seen / S", "the acuity was measured through the glasses for far", GEOMETRY;
+    RESERVE_REACHED: "reserve-reached", "reserve" = "MAR_g / MAR_b", "above 1 the detail is larger than the least seen", GEOMETRY;
     LEAST_HEIGHT: "least-height", "h_least" = "h / reserve", "same place, same aid", GEOMETRY;
     FOCUS_NEEDED: "focus-needed", "A_n" = "A - A_0", "A: demand of the light, A_0: what the relaxed eye meets", GEOMETRY;
     DEFOCUS_LEFT: "defocus-left", "E" = "A_n - max(0, min(A_n, A_u))", "A_u: accommodation that can be used", GEOMETRY;

@@ -2,11 +2,12 @@
 
 use super::{Criterion, Merits};
 use crate::list::NoRoom;
+use crate::predict::Reach;
 use core::cmp::Ordering;
 
 /// Two candidates, each with its place in the list: `Less` when the first comes first.
 ///
-/// First by how much of the retest band reaches the goal, then by `priorities` in the order given, then by every criterion
+/// First those whose retest band reaches the goal with its middle at least, then those whose better end does, then by `priorities` in the order given, then by every criterion
 /// in the order of [`Criterion::ALL`], then by place. On each the better comes first, and what is not known last. Of two
 /// places that differ, one always comes first.
 ///
@@ -20,7 +21,7 @@ use core::cmp::Ordering;
 /// ```
 #[must_use]
 pub fn compare(a: (usize, &Merits), b: (usize, &Merits), priorities: &[Criterion]) -> Ordering {
-    let class = |merits: &Merits| merits.chance.map(|chance| chance.reach);
+    let class = |merits: &Merits| merits.chance.map(|chance| chance.reach.min(Reach::Middle));
     // Nothing is less than something, so the one that is known comes first.
     let by_class = class(b.1).cmp(&class(a.1));
     let on = |criterion: &Criterion| match (a.1.level(*criterion), b.1.level(*criterion)) {
@@ -62,7 +63,6 @@ pub fn in_order(candidates: &[Merits], priorities: &[Criterion], places: &mut [u
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::predict::Reach;
     use crate::rank::Chance;
 
     fn merits(reach: Option<Reach>, share: f64, light: Option<f64>) -> Merits {
@@ -85,7 +85,7 @@ mod tests {
         in_order(&candidates, &[], &mut places)?;
         assert_eq!(places, [4, 3, 2, 6, 5, 7, 1, 0, 99]);
         in_order(&candidates, &[Criterion::Light, Criterion::Chance], &mut places)?;
-        assert_eq!(places, [4, 2, 6, 3, 5, 7, 1, 0, 99]);
+        assert_eq!(places, [2, 6, 3, 4, 5, 7, 1, 0, 99], "the middle is enough");
         assert_eq!(in_order(&candidates, &[], &mut places[..7]), Err(NoRoom));
         Ok(())
     }

@@ -1,9 +1,10 @@
 //! The demonstration cases: what stands in their files, and typing it into a blank page as a person would.
 
 use super::independent::{self, Device, Eye, Mounting, Notation, Rule};
-use super::places::{fill, go};
+use super::places::{fill, go, into_view};
 use crate::page::Page;
-use crate::{act, find};
+use crate::wait::{SOON, within};
+use crate::{act, find, see};
 use serde_json::{Value, json};
 
 /// A case of the menu; its file is read from the source tree, not from the page.
@@ -36,7 +37,20 @@ const CHOICES: &[(&str, &str)] = &[
     ("by_focusing", "Focused out with the tube"),
     ("in_eyepiece", "Lens in the eyepiece"),
     ("acuity", "An acuity to reach"),
-    ("target", "Something of a known size"),
+    ("letters", "Letters or signs of a known height"),
+    ("detail", "The smallest detail of a thing"),
+    ("print", "Print to read"),
+    ("face", "A face to recognise"),
+    ("spot", "Spot it"),
+    ("read", "Read it"),
+    ("read_long", "Read for long"),
+    ("one_free", "One hand free"),
+    ("both_free", "Both hands free"),
+    ("standing", "Standing"),
+    ("walking", "Walking"),
+    ("must", "Must"),
+    ("should", "Should"),
+    ("nice", "Nice to have"),
     ("pupil_top", "Eyepiece bottom level with pupil top"),
     ("single_vision", "Single vision or plano"),
     ("bifocal", "Bifocal"),
@@ -164,7 +178,7 @@ impl Case {
     #[track_caller]
     pub(super) fn type_in(&self, page: &Page) {
         self.type_person(page);
-        self.type_goal(page);
+        self.type_goals(page);
         self.choose_on_bench(page);
         self.type_fit(page);
         self.type_order(page);
@@ -188,49 +202,87 @@ impl Case {
                 ("refraction", "refraction"),
                 ("pupil diameter mm", "pupil_mm"),
                 ("usable accommodation D", "accommodation_d"),
+                ("log contrast sensitivity", "contrast_log_cs"),
                 ("PD mm", "pd_mm"),
             ] {
                 self.fill(page, &format!("{words}: {label}"), &format!("/person/{eye}/{part}"));
             }
         }
+        self.fill(page, "Age years", "/person/age_years");
         self.fill(page, "Retest limit logMAR", "/person/retest_limit_log_mar");
         self.fill(page, "Vertex distance mm", "/person/vertex_mm");
         self.fill(page, "Notes", "/person/notes");
     }
 
     #[track_caller]
-    fn type_goal(&self, page: &Page) {
+    fn type_goals(&self, page: &Page) {
         go(page, "Goals");
-        self.fill(page, "What is it?", "/goals/0/name");
-        if self.text("/goals/0/kind") == "acuity" {
-            act::choose(page, words_of("acuity"));
-            self.fill(page, "Acuity to reach", "/goals/0/acuity");
-            self.fill(page, "Print to read near", "/goals/0/print");
-            self.fill(page, "Reserve times", "/goals/0/reserve_times");
-            return;
+        let count = self.file()["case"]["goals"].as_array().map_or(0, Vec::len);
+        for goal in 0..count {
+            if 0 < goal {
+                act::click(page, "button", "Add a goal");
+            }
+            self.type_goal(page, goal);
         }
-        // A new case comes with 20/40 there; a person who wants something else takes it away.
-        fill(page, "Acuity to reach", "");
-        act::choose(page, words_of("target"));
-        self.fill(page, "Height of the letters mm", "/goals/0/letter_height_mm");
-        self.fill(page, "Distance from the eye m", "/goals/0/distance_m");
-        self.fill(page, "Reserve times", "/goals/0/reserve_times");
-        self.fill(page, "Width to see at once m", "/goals/0/width_m");
-        self.fill(page, "Print to read near", "/goals/0/print");
+        if 1 < count {
+            into_view(&find::id(page, "goal-1-open")).click();
+        }
+    }
+
+    /// Types one goal into the boxes of the open one.
+    #[track_caller]
+    fn type_goal(&self, page: &Page, goal: usize) {
+        let path = |part: &str| format!("/goals/{goal}/{part}");
+        let kind = self.text(&path("kind"));
+        self.fill(page, "What is it?", &path("name"));
+        if goal == 0 && kind != "acuity" {
+            // A new case comes with 20/40 there; a person who wants something else takes it away.
+            fill(page, "Acuity to reach", "");
+        }
+        act::choose(page, words_of(&kind));
+        for (label, part) in [
+            ("Acuity to reach", "acuity"),
+            ("Height of the letters mm", "letter_height_mm"),
+            ("Size of the detail mm", "detail_mm"),
+            ("Print to read", "print"),
+            ("Distance from the eye m", "distance_m"),
+        ] {
+            self.fill(page, label, &path(part));
+        }
+        let how_well = self.text(&path("how_well"));
+        if !how_well.is_empty() {
+            act::choose(page, words_of(&how_well));
+        }
+        into_view(&find::all(page, ".goal summary")[0]).click();
+        for (label, part) in [
+            ("Farthest distance m", "farthest_m"),
+            ("Contrast %", "contrast_percent"),
+            ("Reserve times", "reserve_times"),
+            ("Width to see at once m", "width_m"),
+            ("To see at once characters", "characters"),
+            ("Light where it is done lx", "light_lux"),
+        ] {
+            self.fill(page, label, &path(part));
+        }
+        for (label, part) in [("How much it matters", "priority"), ("Hands", "hands"), ("Posture", "posture")]
+        {
+            let choice = self.text(&path(part));
+            if !choice.is_empty() {
+                act::select(page, label, words_of(&choice));
+            }
+        }
+        act::tick(page, "With both eyes", self.is_on(&path("both_eyes")));
+        act::tick(page, "It does not wait: a bus, a ball", self.is_on(&path("time_critical")));
     }
 
     #[track_caller]
     fn choose_on_bench(&self, page: &Page) {
         go(page, "Bench");
         act::choose(page, words_of(&self.eye()));
+        into_view(&find::id(page, "bench-more")).click();
         act::choose(page, words_of(&self.text("/bench/correction")));
         let device = self.device();
-        let shown = "return document.getElementById(arguments[0])?.checkVisibility() ?? false";
-        find::id(page, &format!("choose-{}", device.id));
-        if page.script(shown, &[json!(format!("choose-{}", device.id))]) != json!(true) {
-            find::id(page, "all-telescopes").click();
-        }
-        act::click(page, "button", &format!("Choose {} {}", device.marking(), device.name));
+        look_at(page, &device.id);
     }
 
     #[track_caller]
@@ -276,4 +328,28 @@ impl Case {
         self.fill(page, "Notes for the workshop", "/order/notes");
         act::choose(page, words_of(&self.text("/order/paper")));
     }
+}
+
+/// Looks at an aid of Bench by its key, unfolding the group that it is in.
+#[track_caller]
+pub(super) fn look_at(page: &Page, id: &str) {
+    let key = format!("look-{id}");
+    let is_there = || {
+        let body = "return document.getElementById(arguments[0])?.checkVisibility() ?? false";
+        page.script(body, &[json!(key)]) == json!(true)
+    };
+    for group in ["more", "beaten", "but-for", "short", "none"] {
+        if is_there() {
+            break;
+        }
+        let fold = find::id(page, &format!("aids-{group}-fold"));
+        if page.script("return arguments[0].checkVisibility()", &[fold.id.to_json()]) == json!(true) {
+            into_view(&fold).click();
+        }
+    }
+    into_view(&find::id(page, &key)).click();
+    within(SOON, "the focus on the aid", || {
+        let focused = see::focused(page);
+        if focused.starts_with("heading ") { Ok(()) } else { Err(focused) }
+    });
 }

@@ -129,8 +129,8 @@ fn an_acuity_box_says_what_it_understood_and_uses_nothing_else() {
         if matches!(text, &("0.1" | "CF 1m" | "1e9" | JUNK)) {
             go(&page, "Bench");
             see::holds(&page, "work", "Nothing can be compared yet.");
-            assert_eq!(see::count(&page, "#telescopes"), 0, "no telescope is judged");
-            assert_eq!(see::count(&page, "#chosen-acuity"), 0, "no acuity is predicted");
+            assert_eq!(see::count(&page, "#aids"), 0, "no aid is judged");
+            assert_eq!(see::count(&page, "#looked"), 0, "no acuity is predicted");
             go(&page, "Sheets");
             assert!(!see::text(&page, "sheet").contains("Chance of the goal"), "nor on paper");
             go(&page, "Person");

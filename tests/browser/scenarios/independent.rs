@@ -8,7 +8,7 @@
     reason = "an independent road must not go through the core's own functions"
 )]
 
-use serde_json::Value;
+use std::collections::BTreeMap;
 use std::f64::consts::PI;
 
 /// Cornea to entrance pupil of the eye, schematic eye.
@@ -141,7 +141,6 @@ pub(super) struct Device {
     pub(super) power: f64,
     pub(super) objective_mm: f64,
     field_deg: Option<f64>,
-    pub(super) near_m: Option<f64>,
     length_mm: Option<f64>,
     pub(super) barrel_mm: f64,
     pub(super) weight_g: f64,
@@ -150,28 +149,42 @@ pub(super) struct Device {
 
 /// The whole list.
 pub(super) fn devices() -> Vec<Device> {
-    let list: Value = serde_json::from_str(include_str!("../../../demo-scenarios/telescopes.json"))
-        .expect("the list of telescopes");
-    let telescopes = list["telescopes"].as_array().expect("telescopes in the list");
-    telescopes.iter().map(Device::read).collect()
+    let mut lines = include_str!("../../../demo-scenarios/aids.csv").lines().map(cells);
+    let headings = lines.next().expect("headings");
+    let rows = lines.map(|row| headings.iter().cloned().zip(row).collect::<BTreeMap<_, _>>());
+    rows.filter(|row| row["family"] == "spectacle-mounted telescope").map(|row| Device::read(&row)).collect()
+}
+
+/// The cells of a line; those with a comma stand between quotation marks.
+fn cells(line: &str) -> Vec<String> {
+    let mut cells = vec![String::new()];
+    let mut quoted = false;
+    for sign in line.chars() {
+        match sign {
+            '"' => quoted = !quoted,
+            ',' if !quoted => cells.push(String::new()),
+            sign => cells.last_mut().expect("one at least").push(sign),
+        }
+    }
+    cells
 }
 
 impl Device {
-    fn read(entry: &Value) -> Device {
-        let word = |name: &str| entry[name].as_str().expect("a word of the list").to_owned();
-        let number = |name: &str| entry[name].as_f64().expect("a number of the list");
+    fn read(row: &BTreeMap<String, String>) -> Device {
+        let word = |name: &str| row[name].clone();
+        let given = |name: &str| row[name].parse().ok();
+        let number = |name: &str| given(name).expect("a number of the list");
         Device {
             id: word("id"),
             name: word("name"),
             keplerian: word("design") == "keplerian",
-            power: number("power_times"),
-            objective_mm: number("objective_mm"),
-            field_deg: entry["real_field_deg"].as_f64(),
-            near_m: entry["near_focus_m"].as_f64(),
-            length_mm: entry["length_mm"].as_f64(),
-            barrel_mm: number("barrel_mm"),
-            weight_g: number("weight_g"),
-            transmittance: number("transmittance_percent") / 100.0,
+            power: number("magnification (x)"),
+            objective_mm: number("objective (mm)"),
+            field_deg: given("real field (degrees)"),
+            length_mm: given("tube length (mm)"),
+            barrel_mm: number("barrel (mm)"),
+            weight_g: number("weight (g)"),
+            transmittance: number("light through (%)") / 100.0,
         }
     }
 
@@ -469,7 +482,6 @@ fn the_second_road_gives_the_printed_check_values() {
         power: 4.0,
         objective_mm: 12.0,
         field_deg: Some(12.0),
-        near_m: Some(0.3),
         length_mm: Some(62.5),
         barrel_mm: 14.0,
         weight_g: 30.0,

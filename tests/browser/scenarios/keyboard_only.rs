@@ -93,15 +93,15 @@ fn person(page: &Page, case: &Case) {
 fn goals_and_bench(page: &Page, case: &Case) {
     type_at(page, "What is it?", &case.text("/goals/0/name"));
     // There and back: a goal of the other kind has other boxes.
-    choose_at(page, "An acuity to reach", &["ArrowDown"], "Something of a known size");
+    choose_at(page, "An acuity to reach", &["ArrowDown"], "Letters or signs of a known height");
     act::press(page, &["ArrowUp"]);
     type_at(page, "Acuity to reach", &case.text("/goals/0/acuity"));
     see::reads(page, "needed", "4x is needed.");
     press_at(page, "On to the telescopes", "Space", "Bench");
     choose_at(page, "RIGHT eye", &["ArrowDown", "ArrowUp"], "RIGHT eye");
-    tab_to(page, "button \"Choose 4x13 Keplerian, focusing, bright\"");
+    tab_to(page, "button \"Look at 4x13 Keplerian, focusing, bright\"");
     act::press(page, &["Space"]);
-    see::holds(page, "chosen-name", "4x13");
+    see::holds(page, "looked-name", "4x13");
     press_at(page, "On to the fit", "Enter", "Fit");
 }
 

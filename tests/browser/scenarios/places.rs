@@ -49,11 +49,11 @@ pub(super) fn wipe(page: &Page) {
     arrived(page, "Person");
 }
 
-/// Opens all that is folded away on the place shown: working, numbers of pictures, lists, telescopes.
+/// Opens all that is folded away on the place shown: working, numbers of pictures, lists, aids.
 #[track_caller]
 pub(super) fn unfold(page: &Page) {
     let body = "for (const details of document.querySelectorAll('main details:not([open]) > summary')) details.click(); \
-                for (const fold of document.querySelectorAll('main button.fold, #all-telescopes, aside .strip')) \
+                for (const fold of document.querySelectorAll('main button.fold, aside .strip')) \
                     if (fold.getAttribute('aria-expanded') === 'false' && fold.checkVisibility()) fold.click()";
     page.script(body, &[]);
 }

@@ -49,7 +49,7 @@ mod tests {
         assert_eq!(printed(Vec::new()), Err("name one case file".into()));
         let none = printed(vec![case("none.json")]).expect_err("there is none");
         assert!(none.contains("none.json` cannot be read: "), "{none}");
-        let list = printed(vec![case("telescopes.json")]).expect_err("a list is no case");
-        assert!(list.contains("telescopes.json`: the file is not a case: unknown field"), "{list}");
+        let list = printed(vec![case("aids.schema.json")]).expect_err("a list is no case");
+        assert!(list.contains("aids.schema.json`: the file is not a case: unknown field"), "{list}");
     }
 }

@@ -1,4 +1,4 @@
-//! `schema [case|telescopes|aids|aids.md]`: prints the JSON Schema of the case file, of the list of telescopes or of a
+//! `schema [case|aids|aids.md]`: prints the JSON Schema of the case file or of a
 //! list of aids, or the document of its columns. `schema --write`: writes them all into `demo-scenarios/`.
 #![expect(clippy::print_stdout, clippy::print_stderr, reason = "printing is this program's work")]
 
@@ -16,7 +16,7 @@ fn main() -> ExitCode {
             ExitCode::SUCCESS
         }
         None => {
-            eprintln!("schema: say `case`, `telescopes`, `aids`, `aids.md` or `--write`.");
+            eprintln!("schema: say `case`, `aids`, `aids.md` or `--write`.");
             ExitCode::FAILURE
         }
     }

@@ -1,6 +1,6 @@
 //! The schema of a list of aids in its JSON form, and the document of its columns, both made from the page's own tables.
 
-use arcminute_web::model::aids::Wears;
+use arcminute_web::model::list::Wears;
 use arcminute_web::model::list::column::{self, Column, Kind};
 use arcminute_web::model::list::family::{self, About, Measure, Need, PAIRS, Walking};
 use arcminute_web::model::list::{MOST_AIDS, VERSION};

@@ -1,7 +1,12 @@
 //! The case file: the draft with a format name and a version, as JSON.
 //!
-//! Version 1 is [`CaseFile`]. Every measured value is text, kept exactly as it was typed; the name ends in the unit a
+//! Version 2 is [`CaseFile`]. Every measured value is text, kept exactly as it was typed; the name ends in the unit a
 //! bare number has. A later version reads earlier ones; this one reads nothing it does not know.
+//!
+//! Version 1 knew two kinds of goals, each with print beside it. What it called `target` is `letters` now, and print
+//! beside a goal becomes a goal of its own right after it, so that every wish is one goal.
+
+mod version_1;
 
 use super::draft::Draft;
 use super::fill::fields;
@@ -10,7 +15,7 @@ use serde::Serialize;
 /// Name of the format.
 pub const FORMAT: &str = "arcminute-case";
 /// Version written.
-pub const VERSION: u32 = 1;
+pub const VERSION: u32 = 2;
 /// Longest file read, bytes.
 pub const MOST_BYTES: usize = 1_000_000;
 /// Most goals read.
@@ -24,7 +29,7 @@ pub struct CaseFile {
     /// Always `arcminute-case`.
     #[cfg_attr(feature = "schema", schemars(extend("const" = FORMAT)))]
     pub format: String,
-    /// Version of the format: 1.
+    /// Version of the format: 2.
     #[cfg_attr(feature = "schema", schemars(extend("const" = VERSION)))]
     pub version: u32,
     /// One line that says what the case shows; shown in the menu of demonstration cases.
@@ -46,6 +51,8 @@ pub enum CaseFileError {
     OtherFormat(String),
     /// A version this page does not know.
     OtherVersion(u32),
+    /// Something that its version did not have.
+    NotOfItsVersion(&'static str),
     /// More goals than the page can hold, or none.
     Goals(usize),
 }
@@ -59,7 +66,10 @@ impl std::fmt::Display for CaseFileError {
                 write!(f, "the file says its format is `{found}`; a case says `{FORMAT}`")
             }
             Self::OtherVersion(found) => {
-                write!(f, "the file is of version {found}; this page reads version {VERSION}")
+                write!(f, "the file is of version {found}; this page reads versions 1 to {VERSION}")
+            }
+            Self::NotOfItsVersion(what) => {
+                write!(f, "the file says that it is of version 1, which had no {what}")
             }
             Self::Goals(found) => write!(f, "the file holds {found} goals; a case holds 1 to {MOST_GOALS}"),
         }
@@ -76,14 +86,17 @@ pub fn read(text: &str) -> Result<CaseFile, CaseFileError> {
     if MOST_BYTES < text.len() {
         return Err(CaseFileError::TooLong);
     }
-    let file: CaseFile =
+    let mut file: CaseFile =
         serde_json::from_str(text).map_err(|error| CaseFileError::NotACase(error.to_string()))?;
     if file.format != FORMAT {
         return Err(CaseFileError::OtherFormat(file.format.chars().take(40).collect()));
     }
-    if file.version != VERSION {
-        return Err(CaseFileError::OtherVersion(file.version));
+    match file.version {
+        1 => file.case = version_1::read(file.case).map_err(CaseFileError::NotOfItsVersion)?,
+        VERSION => {}
+        other => return Err(CaseFileError::OtherVersion(other)),
     }
+    file.version = VERSION;
     let goals = file.case.goals.len();
     if goals == 0 || MOST_GOALS < goals {
         return Err(CaseFileError::Goals(goals));
@@ -124,8 +137,8 @@ mod tests {
             "the file says its format is `something-else`; a case says `arcminute-case`"
         );
         assert_eq!(
-            said(&good.replace("\"version\": 1", "\"version\": 2")),
-            "the file is of version 2; this page reads version 1"
+            said(&good.replace("\"version\": 2", "\"version\": 3")),
+            "the file is of version 3; this page reads versions 1 to 2"
         );
         assert_eq!(
             said(&" ".repeat(MOST_BYTES + 1)),

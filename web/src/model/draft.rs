@@ -8,7 +8,11 @@ use arcminute_core::fit::Eye;
 use serde::{Deserialize, Deserializer, Serialize};
 
 macro_rules! choice {
-    ($(#[$meta:meta])* $name:ident { $($(#[$variant_meta:meta])* $variant:ident = $label:literal,)+ }) => {
+    (
+        $(#[$meta:meta])*
+        $name:ident { $($(#[$variant_meta:meta])* $variant:ident = $label:literal,)+ }
+        $(was { $($old:ident => $now:ident,)+ })?
+    ) => {
         $(#[$meta])*
         #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
         #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -16,7 +20,8 @@ macro_rules! choice {
         pub enum $name { $($(#[$variant_meta])* $variant,)+ }
         impl<'de> Deserialize<'de> for $name {
             fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-                fill::choice(deserializer, Self::ALL, &[$(stringify!($variant)),+])
+                let all = &[$(Self::$variant,)+ $($(Self::$now),+)?];
+                fill::choice(deserializer, all, &[$(stringify!($variant),)+ $($(stringify!($old)),+)?])
             }
         }
         impl $name {
@@ -59,8 +64,63 @@ choice! {
         /// An acuity to reach.
         #[default]
         Acuity = "An acuity to reach",
-        /// Something of known size at a known distance.
-        Target = "Something of a known size",
+        /// Letters, numbers or signs of a known height at a known distance.
+        Letters = "Letters or signs of a known height",
+        /// A thing of which the smallest part that matters is known.
+        Detail = "The smallest detail of a thing",
+        /// Print to read, from where it suits or from a distance that is given.
+        Print = "Print to read",
+        /// A face to recognise.
+        Face = "A face to recognise",
+    }
+    was { Target => Letters, }
+}
+choice! {
+    /// How well it is to be seen: what reserve is taken.
+    HowWell {
+        /// Only just, a word or a number.
+        Spot = "Spot it",
+        /// With ease.
+        #[default]
+        Read = "Read it",
+        /// For long.
+        ReadLong = "Read for long",
+    }
+}
+choice! {
+    /// Which hands have to be free.
+    Hands {
+        /// None.
+        #[default]
+        Any = "No hand need be free",
+        /// One.
+        OneFree = "One hand free",
+        /// Both.
+        BothFree = "Both hands free",
+    }
+}
+choice! {
+    /// How the person is placed.
+    Posture {
+        /// Sitting.
+        #[default]
+        Sitting = "Sitting",
+        /// Standing still.
+        Standing = "Standing",
+        /// On the way.
+        Walking = "Walking",
+    }
+}
+choice! {
+    /// How much it matters.
+    Priority {
+        /// Without it the rest is of little use.
+        Must = "Must",
+        /// Wanted.
+        #[default]
+        Should = "Should",
+        /// If it comes along with the rest.
+        Nice = "Nice to have",
     }
 }
 choice! {
@@ -71,6 +131,28 @@ choice! {
         ByFocusing = "Focused out with the tube",
         /// In the eyepiece.
         InEyepiece = "Lens in the eyepiece",
+    }
+}
+choice! {
+    /// What is wanted most of the aids that reach a goal.
+    FirstChoice {
+        /// The lowest power that does it.
+        #[default]
+        LowPower = "lower power",
+        /// The widest view.
+        SeenAtOnce = "more seen at once",
+        /// Working distance.
+        HandRoom = "more room for the hand",
+        /// Hands.
+        HandsFree = "free hands",
+        /// Light.
+        Light = "more light",
+        /// Binocular.
+        BothEyes = "both eyes",
+        /// Depth of focus.
+        Depth = "more depth of focus",
+        /// Certainty.
+        Chance = "a higher chance",
     }
 }
 choice! {
@@ -147,12 +229,14 @@ pub struct EyeDraft {
     pub pupil_mm: String,
     /// Accommodation that can be used, for near aids.
     pub accommodation_d: String,
+    /// Log contrast sensitivity for letters.
+    pub contrast_log_cs: String,
     /// Pupil centre from the middle of the bridge, looking far.
     pub pd_mm: String,
     /// Pupil centre above the lowest point of the lens.
     pub pupil_height_mm: String,
 }
-fields!(EyeDraft { acuity, refraction, pupil_mm, accommodation_d, pd_mm, pupil_height_mm } required {});
+fields!(EyeDraft { acuity, refraction, pupil_mm, accommodation_d, contrast_log_cs, pd_mm, pupil_height_mm } required {});
 
 /// The person, as typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -165,6 +249,8 @@ pub struct PersonDraft {
     pub right: EyeDraft,
     /// The left eye.
     pub left: EyeDraft,
+    /// Age; it only tells what accommodation is usual.
+    pub age_years: String,
     /// 95 % limit of repeated acuity measurements, log units.
     pub retest_limit_log_mar: String,
     /// Back of the spectacle lens to the cornea.
@@ -172,7 +258,7 @@ pub struct PersonDraft {
     /// Anything else, in words; no names.
     pub notes: String,
 }
-fields!(PersonDraft { bare_acuity, right, left, retest_limit_log_mar, vertex_mm, notes } required {});
+fields!(PersonDraft { bare_acuity, right, left, age_years, retest_limit_log_mar, vertex_mm, notes } required {});
 
 /// One wish, as typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -185,18 +271,45 @@ pub struct GoalDraft {
     pub kind: GoalKind,
     /// Acuity to reach, for a goal of that kind.
     pub acuity: String,
-    /// Height of the letter or thing.
+    /// Height of the letters, for letters or signs.
     pub letter_height_mm: String,
-    /// Eye to the thing.
-    pub distance_m: String,
-    /// Width that should be seen at once.
-    pub width_m: String,
-    /// Print to read near, in any notation of print sizes, for near aids; empty when none is wanted.
+    /// Smallest part that matters, for the detail of a thing.
+    pub detail_mm: String,
+    /// Print, in any notation of print sizes, for print to read.
     pub print: String,
-    /// Size over the least size seen.
+    /// Eye to the thing: the only distance, or the nearest. Of print: empty when any distance will do.
+    pub distance_m: String,
+    /// Farthest distance; empty when there is only one.
+    pub farthest_m: String,
+    /// Weber contrast of the thing; empty when it is not known.
+    pub contrast_percent: String,
+    /// How well it is to be seen.
+    pub how_well: HowWell,
+    /// Size over the least size seen; empty takes what `how_well` stands for, and 1 for an acuity or a face.
     pub reserve_times: String,
+    /// Width that should be seen at once, of what is not print.
+    pub width_m: String,
+    /// Characters that should be seen at once, of print.
+    pub characters: String,
+    /// Which hands have to be free.
+    pub hands: Hands,
+    /// How the person is placed.
+    pub posture: Posture,
+    /// Both eyes should be used.
+    pub both_eyes: bool,
+    /// Light where it is done.
+    pub light_lux: String,
+    /// It does not wait: a bus, a ball.
+    pub time_critical: bool,
+    /// How much it matters.
+    pub priority: Priority,
+    /// Key of the everyday thing that filled the boxes; empty when none did.
+    pub shelf: String,
 }
-fields!(GoalDraft { name, kind, acuity, letter_height_mm, distance_m, width_m, print, reserve_times } required {});
+fields!(GoalDraft {
+    name, kind, acuity, letter_height_mm, detail_mm, print, distance_m, farthest_m, contrast_percent, how_well,
+    reserve_times, width_m, characters, hands, posture, both_eyes, light_lux, time_critical, priority, shelf,
+} required {});
 
 /// Choices on Bench.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -209,10 +322,14 @@ pub struct BenchDraft {
     pub eye: EyeChoice,
     /// Where its refraction goes.
     pub correction: CorrectionChoice,
-    /// Id of the chosen telescope in the list of devices; empty when none is chosen.
+    /// What is wanted most of the aids that reach the goal.
+    pub first: FirstChoice,
+    /// Key of the aid that is looked at, in the list of aids; empty for the telescope below.
+    pub aid: String,
+    /// Key of the telescope to be set in a carrier lens, in the list of aids; empty when none is chosen.
     pub telescope: String,
 }
-fields!(BenchDraft { goal, eye, correction, telescope } required {});
+fields!(BenchDraft { goal, eye, correction, first, aid, telescope } required {});
 
 /// Frame and mounting, as typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -326,6 +443,14 @@ impl EyeChoice {
             Self::Right => Self::Left,
             Self::Left => Self::Right,
         }
+    }
+}
+
+impl BenchDraft {
+    /// Key of the aid that is looked at; empty when none is.
+    #[must_use]
+    pub fn looked_at(&self) -> &str {
+        if self.aid.is_empty() { &self.telescope } else { &self.aid }
     }
 }
 

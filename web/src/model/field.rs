@@ -1,7 +1,13 @@
 //! Every box on the page in one table: its key, label, unit, accepted range, and what is taken when it is empty.
 //!
 //! To add a box: a variant here, a line in `place!`, in [`FieldId::info`] and in [`FieldId::all`], and an
-//! `<Entry field=…/>` where it is shown.
+//! `<Entry field=…/>` where it is shown. Which boxes a goal of each kind has is a table of its own ([`boxes`]).
+
+mod goal;
+#[cfg(test)]
+mod tests;
+
+pub use goal::{Boxes, boxes};
 
 use super::draft::{Draft, EyeChoice};
 use arcminute_core::bounds::{self, Bound};
@@ -15,18 +21,25 @@ pub enum FieldId {
     Refraction(bool),
     Pupil(bool),
     Accommodation(bool),
+    ContrastSensitivity(bool),
     Pd(bool),
     PupilHeight(bool),
+    Age,
     RetestLimit,
     Vertex,
     PersonNotes,
     GoalName(usize),
     GoalAcuity(usize),
     GoalHeight(usize),
-    GoalDistance(usize),
-    GoalWidth(usize),
+    GoalDetail(usize),
     GoalPrint(usize),
+    GoalDistance(usize),
+    GoalFarthest(usize),
+    GoalContrast(usize),
     GoalReserve(usize),
+    GoalWidth(usize),
+    GoalCharacters(usize),
+    GoalLight(usize),
     BoxWidth,
     BoxHeight,
     Bridge,
@@ -95,18 +108,25 @@ macro_rules! place {
             FieldId::Refraction(right) => Some(& $($mutable)? eye!(right).refraction),
             FieldId::Pupil(right) => Some(& $($mutable)? eye!(right).pupil_mm),
             FieldId::Accommodation(right) => Some(& $($mutable)? eye!(right).accommodation_d),
+            FieldId::ContrastSensitivity(right) => Some(& $($mutable)? eye!(right).contrast_log_cs),
             FieldId::Pd(right) => Some(& $($mutable)? eye!(right).pd_mm),
             FieldId::PupilHeight(right) => Some(& $($mutable)? eye!(right).pupil_height_mm),
+            FieldId::Age => Some(& $($mutable)? $draft.person.age_years),
             FieldId::RetestLimit => Some(& $($mutable)? $draft.person.retest_limit_log_mar),
             FieldId::Vertex => Some(& $($mutable)? $draft.person.vertex_mm),
             FieldId::PersonNotes => Some(& $($mutable)? $draft.person.notes),
             FieldId::GoalName(index) => goal!(index, name),
             FieldId::GoalAcuity(index) => goal!(index, acuity),
             FieldId::GoalHeight(index) => goal!(index, letter_height_mm),
-            FieldId::GoalDistance(index) => goal!(index, distance_m),
-            FieldId::GoalWidth(index) => goal!(index, width_m),
+            FieldId::GoalDetail(index) => goal!(index, detail_mm),
             FieldId::GoalPrint(index) => goal!(index, print),
+            FieldId::GoalDistance(index) => goal!(index, distance_m),
+            FieldId::GoalFarthest(index) => goal!(index, farthest_m),
+            FieldId::GoalContrast(index) => goal!(index, contrast_percent),
             FieldId::GoalReserve(index) => goal!(index, reserve_times),
+            FieldId::GoalWidth(index) => goal!(index, width_m),
+            FieldId::GoalCharacters(index) => goal!(index, characters),
+            FieldId::GoalLight(index) => goal!(index, light_lux),
             FieldId::BoxWidth => Some(& $($mutable)? $draft.fit.box_width_mm),
             FieldId::BoxHeight => Some(& $($mutable)? $draft.fit.box_height_mm),
             FieldId::Bridge => Some(& $($mutable)? $draft.fit.bridge_mm),
@@ -127,6 +147,15 @@ macro_rules! place {
     }};
 }
 
+/// What there is to say of a box whose unit is that of its bound.
+fn of(key: &str, label: &str, kind: Kind, assumed: Option<f64>, help: &'static str) -> FieldInfo {
+    let unit = match kind {
+        Kind::Length(bound) | Kind::Number(bound) => bound.unit,
+        Kind::Words | Kind::Acuity | Kind::Refraction | Kind::Print => "",
+    };
+    FieldInfo { key: key.into(), label: label.into(), unit, kind, assumed, help }
+}
+
 fn side(right: bool) -> (&'static str, &'static str) {
     if right { ("right", "RIGHT eye") } else { ("left", "LEFT eye") }
 }
@@ -142,21 +171,10 @@ impl FieldId {
     #[must_use]
     #[expect(clippy::too_many_lines, reason = "it is the table: a line or two for each box")]
     pub fn info(self) -> FieldInfo {
-        let of = |key: &str, label: &str, kind: Kind, assumed: Option<f64>, help: &'static str| {
-            let unit = match kind {
-                Kind::Length(bound) | Kind::Number(bound) => bound.unit,
-                Kind::Words | Kind::Acuity | Kind::Refraction | Kind::Print => "",
-            };
-            FieldInfo { key: key.into(), label: label.into(), unit, kind, assumed, help }
-        };
         let eye =
             |right: bool, key: &str, label: &str, kind: Kind, assumed: Option<f64>, help: &'static str| {
                 let (short, words) = side(right);
                 of(&format!("{key}-{short}"), &format!("{words}: {label}"), kind, assumed, help)
-            };
-        let goal =
-            |index: usize, key: &str, label: &str, kind: Kind, assumed: Option<f64>, help: &'static str| {
-                of(&format!("goal-{}-{key}", index + 1), label, kind, assumed, help)
             };
         let length = Kind::Length;
         let number = Kind::Number;
@@ -189,6 +207,14 @@ impl FieldId {
                 Some(0.0),
                 "For near aids: what can be kept up while reading",
             ),
+            Self::ContrastSensitivity(r) => eye(
+                r,
+                "contrast",
+                "log contrast sensitivity",
+                number(&bounds::LETTER_CONTRAST),
+                None,
+                "From a chart of letters, such as 1.05. Empty: contrast is not judged",
+            ),
             Self::Pd(r) => eye(
                 r,
                 "pd",
@@ -205,6 +231,13 @@ impl FieldId {
                 None,
                 "Pupil centre above the lowest point of the lens",
             ),
+            Self::Age => of(
+                "age",
+                "Age",
+                number(&bounds::AGE),
+                None,
+                "Optional: tells what accommodation is usual at that age",
+            ),
             Self::RetestLimit => of(
                 "retest-limit",
                 "Retest limit",
@@ -220,52 +253,18 @@ impl FieldId {
                 "Back of the lens to the cornea",
             ),
             Self::PersonNotes => of("person-notes", "Notes", Kind::Words, None, "No names."),
-            Self::GoalName(i) => {
-                goal(i, "name", "What is it?", Kind::Words, None, "Board writing, bus number…")
-            }
-            Self::GoalAcuity(i) => goal(
-                i,
-                "acuity",
-                "Acuity to reach",
-                Kind::Acuity,
-                None,
-                "20/40 is usual, 20/50 often accepted (common practice, no source)",
-            ),
-            Self::GoalHeight(i) => goal(
-                i,
-                "height",
-                "Height of the letters",
-                length(&bounds::TASK_HEIGHT),
-                None,
-                "Of the letters themselves, or of a thing five details high",
-            ),
-            Self::GoalDistance(i) => {
-                goal(i, "distance", "Distance from the eye", length(&bounds::TASK_DISTANCE), None, "")
-            }
-            Self::GoalWidth(i) => goal(
-                i,
-                "width",
-                "Width to see at once",
-                length(&bounds::TASK_WIDTH),
-                None,
-                "Optional: a word, a line, the whole board",
-            ),
-            Self::GoalPrint(i) => goal(
-                i,
-                "print",
-                "Print to read near",
-                Kind::Print,
-                None,
-                "Optional, for near aids: 1.6 M, N8, 12 pt Times, 1.45 mm, 20/50 at 40 cm",
-            ),
-            Self::GoalReserve(i) => goal(
-                i,
-                "reserve",
-                "Reserve",
-                number(&bounds::RESERVE),
-                Some(1.0),
-                "1 just makes it out; 2 reads with ease",
-            ),
+            Self::GoalName(i)
+            | Self::GoalAcuity(i)
+            | Self::GoalHeight(i)
+            | Self::GoalDetail(i)
+            | Self::GoalPrint(i)
+            | Self::GoalDistance(i)
+            | Self::GoalFarthest(i)
+            | Self::GoalContrast(i)
+            | Self::GoalReserve(i)
+            | Self::GoalWidth(i)
+            | Self::GoalCharacters(i)
+            | Self::GoalLight(i) => goal::info(self, i),
             Self::BoxWidth => of("box-width", "Box width A", length(&bounds::BOX_WIDTH), None, ""),
             Self::BoxHeight => of("box-height", "Box height B", length(&bounds::BOX_HEIGHT), None, ""),
             Self::Bridge => of("bridge", "Bridge DBL", length(&bounds::BRIDGE), None, ""),
@@ -363,27 +362,19 @@ impl FieldId {
     /// Every box of a case with this many goals.
     #[must_use]
     pub fn all(goals: usize) -> Vec<Self> {
-        let eyes: [fn(bool) -> Self; 7] = [
+        let eyes: [fn(bool) -> Self; 8] = [
             Self::Acuity,
             Self::Refraction,
             Self::Pupil,
             Self::Accommodation,
+            Self::ContrastSensitivity,
             Self::Pd,
             Self::PupilHeight,
             Self::CarrierRx,
         ];
-        let of_goal: [fn(usize) -> Self; 7] = [
-            Self::GoalName,
-            Self::GoalAcuity,
-            Self::GoalHeight,
-            Self::GoalDistance,
-            Self::GoalWidth,
-            Self::GoalPrint,
-            Self::GoalReserve,
-        ];
-        let mut all = vec![Self::Label, Self::RetestLimit, Self::Vertex, Self::PersonNotes];
+        let mut all = vec![Self::Label, Self::Age, Self::RetestLimit, Self::Vertex, Self::PersonNotes];
         all.extend(eyes.iter().flat_map(|make| [make(true), make(false)]));
-        all.extend((0..goals).flat_map(|goal| of_goal.iter().map(move |make| make(goal))));
+        all.extend((0..goals).flat_map(|goal| goal::ALL.iter().map(move |make| make(goal))));
         all.extend([
             Self::BoxWidth,
             Self::BoxHeight,
@@ -401,36 +392,5 @@ impl FieldId {
             Self::OrderNotes,
         ]);
         all
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::model::draft::GoalDraft;
-
-    #[test]
-    fn every_box_has_a_key_of_its_own_and_reads_back_what_was_put_in() {
-        let mut draft = Draft { goals: vec![GoalDraft::default(), GoalDraft::default()], ..Draft::default() };
-        let all = FieldId::all(2);
-        for field in &all {
-            field.set_text(&mut draft, field.info().key);
-        }
-        let keys: std::collections::BTreeSet<_> = all.iter().map(|field| field.info().key).collect();
-        assert_eq!(keys.len(), all.len(), "a key stands twice");
-        for field in &all {
-            assert_eq!(field.text(&draft), field.info().key, "{field:?} does not read back");
-        }
-    }
-
-    #[test]
-    fn what_is_assumed_for_an_empty_box_is_possible_and_usual() {
-        for field in FieldId::all(1) {
-            let info = field.info();
-            if let (Some(assumed), Kind::Length(bound) | Kind::Number(bound)) = (info.assumed, info.kind) {
-                assert_eq!(bound.check(assumed), Ok(assumed), "{field:?}");
-                assert!(!bound.is_unusual(assumed), "{field:?} assumes the unusual {assumed}");
-            }
-        }
     }
 }

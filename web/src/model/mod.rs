@@ -1,6 +1,5 @@
 //! Drafts, typed entries, answers, files: everything about a case that needs neither a framework nor a browser.
 
-pub mod aids;
 pub mod answer;
 pub mod case_file;
 pub mod compared;
@@ -11,8 +10,10 @@ pub mod entry;
 pub mod field;
 mod fill;
 pub mod format;
+pub mod goals;
 pub mod list;
 pub mod report;
+pub mod shelf;
 pub mod shown;
 pub mod summary;
 pub mod words;

@@ -3,18 +3,19 @@
 //! The page does not use it. A value that is no number in this case is `null`.
 
 mod aids;
+mod goals;
 
 use super::answer::{Answer, BenchRow, EyeAnswer, FieldState, FitAnswer, FitDone};
+use super::compared::{Asked, LookedAt};
 use super::draft::{Draft, EyeChoice};
 use super::field::FieldId;
-use super::words;
+use super::{list, words};
 use arcminute_core::acuity::Reading;
 use arcminute_core::device::{FocusReach, TelescopeOutcome};
 use arcminute_core::explain::{Explain, Named, Step, Unit};
 use arcminute_core::fit::{Check, Limit, Mounting, WayOut};
 use arcminute_core::optics::Field;
 use arcminute_core::source::Source;
-use arcminute_core::task::Demand;
 use arcminute_core::unit::{Angle, Length, LogMar, Vergence};
 use arcminute_core::{Error, predict::Prediction};
 use serde_json::{Map, Value, json};
@@ -47,10 +48,8 @@ pub fn report(draft: &Draft) -> Value {
     for eye in [EyeChoice::Right, EyeChoice::Left] {
         results.extend(acuity(eye, answer.eye_answer(eye)));
     }
-    for (index, goal) in answer.goals.iter().enumerate() {
-        results.extend(goal.print.map(|print| aids::print(index, &print)));
-        results.extend(goal.demand.map(|demand| goal_asks(index, &goal.name, &demand)));
-    }
+    results.extend(answer.at_age.map(|at_age| goals::accommodation(&at_age)));
+    results.extend(answer.goals.iter().enumerate().flat_map(|(index, goal)| goals::goal(index, goal)));
     if let Some(needed) = &answer.needed {
         let values = [("power", times(needed.power.times())), ("whole_power", times(needed.whole.times()))];
         results.push(result("power-needed", "power needed", &values, &[], &needed.steps()));
@@ -63,7 +62,9 @@ pub fn report(draft: &Draft) -> Value {
         results.push(result(&format!("whole-power-{}", row.power), &name, &values, &words, &row.steps()));
     }
     results.extend(answer.bench.iter().map(telescope));
-    results.extend(answer.aids.rows.iter().map(aids::aid));
+    let asked = Asked::of(&answer);
+    let looked = list::demo().list.iter().filter_map(|aid| LookedAt::of(&asked, answer.goal, aid));
+    results.extend(looked.filter_map(|looked| aids::aid(&looked)));
     results.extend(fit(&answer.fit));
     let undecided: Vec<Value> = answer
         .undecided
@@ -118,11 +119,6 @@ fn acuity(eye: EyeChoice, answer: &EyeAnswer) -> Option<Value> {
         }
         Reading::Category(category) => result(&key, &what, &[], &[("category", category.to_string())], &[]),
     })
-}
-
-fn goal_asks(index: usize, name: &str, demand: &Demand) -> Value {
-    let values = [("acuity", log(demand.to_reach)), ("detail", arcmin(demand.detail))];
-    result(&format!("goal-{}", index + 1), name, &values, &[], &demand.steps())
 }
 
 fn predicted(prediction: &Prediction) -> Vec<(&'static str, Value)> {

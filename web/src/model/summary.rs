@@ -25,14 +25,51 @@ pub fn sentence(answer: &Answer) -> String {
     parts.join(" ")
 }
 
-/// The power needed, or why it cannot be said.
+/// The power needed, or why it cannot be said; of print, from where it has to be seen.
 #[must_use]
 pub fn power(answer: &Answer) -> String {
-    match (&answer.needed, answer.viewing().acuity.is_some()) {
-        (Some(needed), _) => needed_words(needed),
-        (None, true) => "The power needed cannot be said yet.".into(),
-        (None, false) => String::new(),
+    let near = answer.goal_answer().and_then(|goal| goal.of_eye(answer.eye).near);
+    match (&answer.needed, near, answer.viewing().acuity.is_some()) {
+        (Some(needed), ..) => needed_words(needed),
+        (None, Some(near), _) => {
+            let power = format::dioptres(near.evp);
+            format!(
+                "It has to look as large as from {}: {power} of equivalent viewing power.",
+                format::close(near.evd)
+            )
+        }
+        (None, None, true) => "The power needed cannot be said yet.".into(),
+        (None, None, false) => String::new(),
     }
+}
+
+/// How many wishes the eye that is looked at falls short of, and by how much of the open one; empty while nothing is
+/// known of either.
+#[must_use]
+pub fn short(answer: &Answer) -> String {
+    let eye = answer.eye.label();
+    let known = answer.goals.iter().filter_map(|goal| goal.of_eye(answer.eye).is_reached());
+    let (reached, all) = known.fold((0, 0), |(reached, all), one| (reached + usize::from(one), all + 1));
+    let mut parts = Vec::new();
+    if 1 < all {
+        parts.push(if reached == all {
+            format!("The {eye} reaches all {all} wishes without an aid.")
+        } else {
+            format!("The {eye} falls short of {} of {all} wishes.", all - reached)
+        });
+    }
+    if let Some((goal, needed)) =
+        answer.goal_answer().and_then(|goal| Some((goal, goal.of_eye(answer.eye).larger?)))
+    {
+        let name = &goal.name;
+        let times = needed.power.times();
+        parts.push(if goal.of_eye(answer.eye).is_reached() == Some(true) {
+            format!("“{name}” is reached without an aid.")
+        } else {
+            format!("“{name}” needs to look {} times as large.", format::trimmed(times, 1))
+        });
+    }
+    parts.join(" ")
 }
 
 /// The power needed and the whole power that gives it.
@@ -58,5 +95,58 @@ pub fn verdict(fit: Fit) -> &'static str {
         Fit::Accepted => "The fit is possible.",
         Fit::AcceptedWithWarnings => "The fit is possible; look again at what is marked.",
         Fit::Refused => "The fit is refused.",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::draft::{Draft, GoalDraft, GoalKind};
+
+    fn said(draft: &Draft) -> (String, String) {
+        let answer = Answer::of(draft);
+        (short(&answer), power(&answer))
+    }
+
+    #[test]
+    fn what_is_short_is_said_of_all_and_of_the_open_one() {
+        let mut draft = Draft::default();
+        assert_eq!(said(&draft), (String::new(), String::new()), "nothing is known");
+        draft.person.right.acuity = "20/160".into();
+        draft.goals[0].name = "Signs".into();
+        assert_eq!(said(&draft), ("“Signs” needs to look 4 times as large.".into(), "4x is needed.".into()));
+        let print = GoalDraft { kind: GoalKind::Print, print: "1 M".into(), ..GoalDraft::default() };
+        draft.goals.push(GoalDraft { name: "Labels".into(), ..print });
+        draft.goals.push(GoalDraft { name: "Door".into(), acuity: "20/200".into(), ..GoalDraft::default() });
+        draft.goals.push(GoalDraft { name: "Open".into(), ..GoalDraft::default() });
+        draft.bench.goal = 1;
+        // 8 minutes, a reserve of 2 and 1 M: 16 D, 62.5 mm; from 40 cm the print has 2.5 minutes of detail.
+        assert_eq!(
+            said(&draft),
+            (
+                "The RIGHT eye falls short of 2 of 3 wishes. “Labels” needs to look 6.4 times as large."
+                    .into(),
+                "It has to look as large as from 6.3 cm: +16.00 D of equivalent viewing power.".into()
+            )
+        );
+        draft.bench.goal = 2;
+        let (short, power) = said(&draft);
+        assert!(short.ends_with(" “Door” is reached without an aid."), "{short}");
+        assert_eq!(power, "The goal is reached without a telescope.");
+        draft.bench.goal = 3;
+        assert_eq!(
+            said(&draft),
+            (
+                "The RIGHT eye falls short of 2 of 3 wishes.".into(),
+                "The power needed cannot be said yet.".into()
+            )
+        );
+        draft.person.right.acuity = "20/20".into();
+        draft.bench.goal = 0;
+        let (short, _) = said(&draft);
+        assert_eq!(
+            short,
+            "The RIGHT eye reaches all 3 wishes without an aid. “Signs” is reached without an aid."
+        );
     }
 }

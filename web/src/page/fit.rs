@@ -47,7 +47,7 @@ pub fn FitPlace() -> impl IntoView {
             <div class="fit-inputs"><Measures/></div>
             <div class="fit-results"><Result/></div>
         </div>
-        <Cautions places=&[Where::Fit, Where::Telescope]/>
+        <Cautions places=vec![Where::Fit, Where::Telescope]/>
         <Practice/>
         <Next to=Place::Sheets label="On to the sheets"/>
     }

@@ -16,8 +16,15 @@ use leptos::prelude::*;
 /// The picture of the case.
 pub(super) fn picture(answer: &Answer) -> Option<Drawing> {
     let now = answer.viewing().log_mar()?;
-    let goals =
-        answer.goals.iter().filter_map(|goal| Some((goal.name.clone(), goal.demand?.to_reach))).collect();
+    // The open one first: what the arrows reach is said of it.
+    let (mut goals, mut others) = (Vec::new(), Vec::new());
+    for (index, goal) in answer.goals.iter().enumerate() {
+        if let Some(demand) = goal.demand {
+            let list = if index == answer.goal { &mut goals } else { &mut others };
+            list.push((goal.name.clone(), demand.to_reach));
+        }
+    }
+    goals.append(&mut others);
     let mut arrows = whole_powers_near_the_goal(answer);
     if let Some((row, outcome)) = answer.chosen_outcome() {
         let label = crate::model::format::times(row.device.power_times);
@@ -112,7 +119,7 @@ pub fn LadderPlace() -> impl IntoView {
             </p>
             <Working key="ladder-working" of="the lowest whole power" steps=steps/>
         }.into_any())}
-        <Cautions places=&[Where::Prediction]/>
+        <Cautions places=vec![Where::Prediction]/>
         <Next to=Place::Bench label="On to the telescopes"/>
     }
     .into_any()

@@ -4,14 +4,18 @@
     reason = "the component macro makes public parts that the module re-exports under their own names"
 )]
 
-mod aids;
 mod bench;
-mod chosen;
+mod compared;
 mod fit;
 mod goals;
+mod kit;
 mod ladder;
+mod list;
+mod looked;
 mod person;
 mod sheets;
+mod shelf;
+mod tradeoff;
 
 pub use bench::BenchPlace;
 pub use fit::FitPlace;
@@ -76,7 +80,7 @@ fn Waits() -> impl IntoView {
     let case = crate::ui::use_case();
     let waits = case.of_answer(|answer| {
         let first = answer.undecided.iter().filter(|item| !item.waits_for.is_empty()).take(2);
-        if answer.bench.is_empty() { first.cloned().collect() } else { Vec::new() }
+        if !answer.aids_wait_for.is_empty() { first.cloned().collect() } else { Vec::new() }
     });
     live(move || {
         let items = waits.get();

@@ -3,8 +3,8 @@
 use super::{Heading, Next, choose};
 use crate::model::draft::{BareAcuity, EyeChoice};
 use crate::model::field::FieldId;
-use crate::model::format;
 use crate::model::words::INTENDED_USE;
+use crate::model::{format, shown};
 use crate::ui::{Entry, Missing, Place, is, live, use_case};
 use arcminute_core::acuity::retest::{self, RetestLimit};
 use leptos::prelude::*;
@@ -32,6 +32,8 @@ pub fn PersonPlace() -> impl IntoView {
         <section aria-labelledby="both-eyes">
             <h2 id="both-eyes">"Both eyes"</h2>
             {choose!(case, "bare-acuity", "A number without a notation, such as 0.1, means", BareAcuity, person.bare_acuity)}
+            <Entry field=FieldId::Age/>
+            <p class="help" id="age-usual">{case.of_answer(shown::age_words).signal()}</p>
             <Entry field=FieldId::RetestLimit/>
             <RetestLimits/>
             <Entry field=FieldId::Vertex/>
@@ -57,6 +59,7 @@ fn OneEye(
             <Entry field=of(FieldId::Refraction)/>
             <Entry field=of(FieldId::Pupil)/>
             <Entry field=of(FieldId::Accommodation)/>
+            <Entry field=of(FieldId::ContrastSensitivity)/>
             <Entry field=of(FieldId::Pd)/>
         </section>
     }

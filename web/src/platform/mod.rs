@@ -1,5 +1,11 @@
 //! The only door to the browser.
 
+mod files;
+mod kept;
+
+pub use files::{Chosen, hand_over, read_chosen};
+pub use kept::{forget_list, keep_list, kept_list};
+
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 
@@ -45,6 +51,12 @@ pub fn focus_soon(id: String) {
             window().scroll_to_with_x_and_y(0.0, 0.0);
         }
     });
+}
+
+/// The key of the mark in a picture that was clicked, if one was.
+#[must_use]
+pub fn picked(click: &leptos::ev::MouseEvent) -> Option<String> {
+    click.target()?.dyn_into::<web_sys::Element>().ok()?.get_attribute("data-pick")
 }
 
 /// Size of the printed page: replaces the one rule set here before, if any.

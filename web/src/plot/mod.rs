@@ -17,6 +17,6 @@ pub mod tradeoff;
 pub use field_scene::{FieldSceneInput, Scene, Seen, field_scene};
 pub use frame_front::frame_front;
 pub use ladder::{LadderArrow, LadderInput, ladder, ladder_strip};
-pub use rays::{RaysInput, rays};
+pub use rays::{RaysInput, Shown, rays};
 pub use shape::{Anchor, Drawing, Shape, ViewBox};
 pub use tradeoff::{Axis, TradeoffInput, TradeoffPoint, tradeoff};

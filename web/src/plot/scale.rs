@@ -183,6 +183,17 @@ pub fn hatch(left: f64, top: f64, width: f64, height: f64, gap: f64) -> String {
     path
 }
 
+/// Puts a short list in order, keeping the order of equals; a sort of the library takes more room on the page.
+pub(super) fn put_in_order<T>(list: &mut [T], comes_before: impl Fn(&T, &T) -> bool) {
+    for end in 1..list.len() {
+        let mut place = end;
+        while 0 < place && comes_before(&list[place], &list[place - 1]) {
+            list.swap(place, place - 1);
+            place -= 1;
+        }
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

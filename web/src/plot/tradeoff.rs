@@ -5,7 +5,7 @@
 #[cfg(test)]
 mod tests;
 
-use super::scale::{Linear, TEXT, fitted, round_at_most, text_width};
+use super::scale::{Linear, TEXT, fitted, put_in_order, round_at_most, text_width};
 use super::shape::number;
 use super::{Anchor, Drawing, Shape, ViewBox};
 use arcminute_core::math;
@@ -148,7 +148,9 @@ pub fn tradeoff(input: &TradeoffInput<'_>) -> Option<Drawing> {
             front: !beaten(*across, *up),
         })
         .collect();
-    marks.sort_by(|one, other| one.across.total_cmp(&other.across).then(other.up.total_cmp(&one.up)));
+    put_in_order(&mut marks, |one, other| {
+        one.across.total_cmp(&other.across).then(other.up.total_cmp(&one.up)).is_lt()
+    });
 
     let mut shapes = Vec::new();
     shapes.push(Shape::Rect {
@@ -194,7 +196,7 @@ fn axes(
     let (left, top, right, bottom) = FIELD;
     let mut last = f64::NEG_INFINITY;
     let mut ticks: Vec<(f64, f64)> = input.across.ticks(across);
-    ticks.sort_by(|one, other| one.1.total_cmp(&other.1));
+    put_in_order(&mut ticks, |one, other| one.1 < other.1);
     for (value, measure) in ticks {
         let x = to_x.at(measure);
         shapes.push(Shape::Line { x1: x, y1: bottom, x2: x, y2: bottom + 5.0, class: "tradeoff-tick" });
@@ -208,7 +210,7 @@ fn axes(
     }
     let mut lowest = f64::INFINITY;
     let mut ticks = input.up.ticks(up);
-    ticks.sort_by(|one, other| one.1.total_cmp(&other.1));
+    put_in_order(&mut ticks, |one, other| one.1 < other.1);
     for (value, measure) in ticks {
         let y = to_y.at(measure);
         shapes.push(Shape::Line { x1: left - 5.0, y1: y, x2: left, y2: y, class: "tradeoff-tick" });

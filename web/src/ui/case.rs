@@ -2,8 +2,16 @@
 
 use super::Part;
 use crate::model::answer::Answer;
+use crate::model::compared::{Asked, LookedAt, Table};
+use crate::model::devices;
 use crate::model::draft::Draft;
+use crate::model::list::{self, Reading};
+use crate::platform;
 use leptos::prelude::*;
+use std::sync::Arc;
+
+/// Key of the heading of the aid that is looked at.
+pub const LOOKED_NAME: &str = "looked-name";
 
 /// The places of the page, in the order of the work.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -54,6 +62,12 @@ pub struct Case {
     pub draft: RwSignal<Draft>,
     /// What follows from it.
     pub answer: Memo<Answer>,
+    /// The list of aids in use: the name of its file, empty for the demonstration list, and what it gave.
+    pub list: RwSignal<Arc<(String, Reading)>>,
+    /// Every aid of the list against every wish; worked out when it is looked at.
+    pub table: Memo<Arc<Table>>,
+    /// The aid that is looked at, for the wish that is served; nothing while there is none, or it cannot be judged yet.
+    pub looked: Memo<Option<Arc<LookedAt>>>,
     /// The place shown.
     pub place: RwSignal<Place>,
 }
@@ -63,8 +77,35 @@ impl Case {
     #[must_use]
     pub fn new() -> Self {
         let draft = RwSignal::new(Draft::default());
-        let answer = Memo::new(move |_| Answer::of(&draft.read()));
-        Self { draft, answer, place: RwSignal::new(Place::Person) }
+        let list = RwSignal::new(Arc::new(first_list()));
+        let telescopes = Part::new(move || devices::of(&list.read().1.list));
+        let answer = Memo::new(move |_| Answer::among(&draft.read(), &telescopes.get()));
+        // A memo of its own: what was typed elsewhere asks the aids nothing new.
+        let asked = Part::new(move || Asked::of(&answer.read()));
+        let table = Memo::new(move |_| Arc::new(Table::of(asked.get(), &list.read().1.list)));
+        let served = Part::new(move || answer.read().goal);
+        let id = Part::new(move || draft.read().bench.looked_at().to_owned());
+        let looked = Memo::new(move |_| {
+            let (id, list) = (id.get(), list.read());
+            let aid = list.1.list.iter().find(|aid| aid.id == id)?;
+            LookedAt::of(&asked.get(), served.get(), aid).map(Arc::new)
+        });
+        Self { draft, answer, list, table, looked, place: RwSignal::new(Place::Person) }
+    }
+
+    /// Looks at an aid; a telescope that is set in a carrier lens is then the one that Fit places.
+    pub fn look_at(self, id: &str) {
+        let list = self.list.read_untracked();
+        let is_mounted = list.1.list.iter().any(|aid| aid.id == id && aid.device().is_some());
+        self.draft.update(|draft| {
+            if is_mounted {
+                draft.bench.aid.clear();
+                draft.bench.telescope = id.to_owned();
+            } else {
+                draft.bench.aid = id.to_owned();
+            }
+        });
+        platform::focus_soon(LOOKED_NAME.into());
     }
 
     /// Something of the answer; what reads it is told only when it changes.
@@ -94,4 +135,13 @@ impl Default for Case {
 #[must_use]
 pub fn use_case() -> Case {
     expect_context::<Case>()
+}
+
+/// The list that this computer keeps, if it can still be used, or else the demonstration list.
+fn first_list() -> (String, Reading) {
+    let kept = platform::kept_list().map(|text| list::read(text.as_bytes()));
+    match kept.filter(|reading| !reading.list.is_empty()) {
+        Some(reading) => ("the list kept on this computer".into(), reading),
+        None => (String::new(), list::demo().clone()),
+    }
 }

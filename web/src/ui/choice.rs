@@ -46,7 +46,8 @@ pub fn Choice(
 #[component]
 pub fn Tick(
     /// Key, unique on the page.
-    key: &'static str,
+    #[prop(into)]
+    key: String,
     /// What it means when it is ticked.
     label: &'static str,
     /// Whether it is.
@@ -58,7 +59,7 @@ pub fn Tick(
         <div class="tick">
             <input
                 type="checkbox"
-                id=key
+                id=key.clone()
                 prop:checked=on
                 on:change:target=move |event| on_tick.run(event.target().checked())
             />

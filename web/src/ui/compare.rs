@@ -6,7 +6,8 @@ use leptos::prelude::*;
 #[component]
 pub fn Compare(
     /// Key, unique on the page.
-    key: &'static str,
+    #[prop(into)]
+    key: String,
     /// Headings of the columns.
     columns: &'static [&'static str],
     /// The rows.

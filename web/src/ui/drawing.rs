@@ -1,6 +1,7 @@
 //! A picture from `plot`, with the same content in words and numbers.
 
 use super::{is, live, words};
+use crate::platform;
 use crate::plot::Drawing;
 use leptos::prelude::*;
 
@@ -18,6 +19,9 @@ pub fn Picture(
     /// Whether it is printed at true size.
     #[prop(optional)]
     true_size: bool,
+    /// Called with the key of a mark that is clicked. A pointer's short cut: the keyboard finds the same choice elsewhere.
+    #[prop(optional)]
+    on_pick: Option<Callback<String>>,
 ) -> impl IntoView {
     let open = RwSignal::new(false);
     let svg = words(move || drawing.read().as_ref().map(Drawing::svg).unwrap_or_default());
@@ -34,7 +38,11 @@ pub fn Picture(
     });
     view! {
         <figure class="picture" class:true-size=true_size class:empty=is(move || drawing.read().is_none()) id=key>
-            <div class="drawn" inner_html=svg></div>
+            <div class="drawn" inner_html=svg on:click=move |event| {
+                if let (Some(on_pick), Some(key)) = (on_pick, platform::picked(&event)) {
+                    on_pick.run(key);
+                }
+            }></div>
             <figcaption>
                 <p class="words" hidden=is(move || fold_words && !open.get())>{description}</p>
                 <button

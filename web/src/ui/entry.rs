@@ -28,7 +28,7 @@ pub fn Entry(
     let unit = (!info.unit.is_empty()).then(|| view! { <span class="unit">{unit_words(info.unit)}</span> });
     view! {
         <div class="entry" class:trouble=trouble>
-            <label for=key.clone()>{info.label.clone()} " " {unit}</label>
+            <label for=key.clone()>{info.label.clone()} "\u{a0}" {unit}</label>
             <input
                 id=key.clone()
                 type="text"

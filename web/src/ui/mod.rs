@@ -12,9 +12,10 @@ mod entry;
 mod live;
 mod notice;
 mod part;
+mod pick;
 mod working;
 
-pub use case::{Case, Place, use_case};
+pub use case::{Case, LOOKED_NAME, Place, use_case};
 pub use choice::{Choice, Tick};
 pub use compare::Compare;
 pub use drawing::Picture;
@@ -22,4 +23,5 @@ pub use entry::Entry;
 pub use live::{is, items, live, when, words};
 pub use notice::{Cautions, Missing, facts};
 pub use part::Part;
+pub use pick::Pick;
 pub use working::Working;

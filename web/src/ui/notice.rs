@@ -27,7 +27,8 @@ pub fn facts(shown: Vec<Shown>) -> AnyView {
 #[component]
 pub fn Cautions(
     /// Where one is.
-    places: &'static [Where],
+    #[prop(into)]
+    places: Vec<Where>,
 ) -> impl IntoView {
     let list = CAUTIONS
         .iter()
@@ -67,6 +68,8 @@ fn place_of(field: FieldId) -> Place {
         | FieldId::Refraction(_)
         | FieldId::Pupil(_)
         | FieldId::Accommodation(_)
+        | FieldId::ContrastSensitivity(_)
+        | FieldId::Age
         | FieldId::RetestLimit
         | FieldId::Vertex
         | FieldId::PersonNotes
@@ -74,10 +77,15 @@ fn place_of(field: FieldId) -> Place {
         FieldId::GoalName(_)
         | FieldId::GoalAcuity(_)
         | FieldId::GoalHeight(_)
-        | FieldId::GoalDistance(_)
-        | FieldId::GoalWidth(_)
+        | FieldId::GoalDetail(_)
         | FieldId::GoalPrint(_)
-        | FieldId::GoalReserve(_) => Place::Goals,
+        | FieldId::GoalDistance(_)
+        | FieldId::GoalFarthest(_)
+        | FieldId::GoalContrast(_)
+        | FieldId::GoalReserve(_)
+        | FieldId::GoalWidth(_)
+        | FieldId::GoalCharacters(_)
+        | FieldId::GoalLight(_) => Place::Goals,
         FieldId::CarrierRx(_) | FieldId::OrderNotes => Place::Sheets,
         FieldId::PupilHeight(_)
         | FieldId::BoxWidth

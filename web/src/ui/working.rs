@@ -12,7 +12,8 @@ pub fn Working(
     #[prop(into)]
     key: String,
     /// What it is the working of.
-    of: &'static str,
+    #[prop(into)]
+    of: Signal<String>,
     /// The steps.
     #[prop(into)]
     steps: Signal<Vec<Step>>,
@@ -28,7 +29,7 @@ pub fn Working(
                 aria-expanded=words(move || open.get().to_string())
                 on:click=move |_| open.update(|open| *open = !*open)
             >
-                {words(move || format!("{} the working: {of}", if open.get() { "Hide" } else { "Show" }))}
+                {words(move || format!("{} the working: {}", if open.get() { "Hide" } else { "Show" }, of.get()))}
             </button>
             {when(
                 move || open.get(),

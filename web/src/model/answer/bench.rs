@@ -2,7 +2,7 @@
 
 use super::person::EyeAnswer;
 use super::to_entrance_pupil;
-use crate::model::devices::{self, Device};
+use crate::model::devices::Device;
 use crate::model::draft::CorrectionChoice;
 use arcminute_core::Error;
 use arcminute_core::device::{CorrectionPlace, FocusReach, TelescopeOutcome, Viewer, evaluate_telescope};
@@ -35,7 +35,7 @@ pub struct PowerRow {
 #[derive(Clone, Debug, PartialEq)]
 pub struct BenchRow {
     /// The telescope.
-    pub device: &'static Device,
+    pub device: Device,
     /// The outcome, or why there is none.
     pub outcome: Result<TelescopeOutcome, Error>,
 }
@@ -132,14 +132,14 @@ pub(super) fn powers(
 }
 
 /// The list, lowest power first, wider field first among equals.
-pub(super) fn rows(viewer: Option<&Viewer>, demand: Option<Demand>) -> Vec<BenchRow> {
+pub(super) fn rows(viewer: Option<&Viewer>, demand: Option<Demand>, telescopes: &[Device]) -> Vec<BenchRow> {
     let (Some(viewer), Some(demand)) = (viewer, demand) else { return Vec::new() };
     let mut rows: Vec<BenchRow> = Vec::new();
     let field = |row: &BenchRow| row.outcome.as_ref().map_or(0.0, |outcome| outcome.real_field.degrees());
-    for device in &devices::demo().telescopes {
+    for device in telescopes {
         let outcome =
             device.telescope().and_then(|telescope| evaluate_telescope(&telescope, viewer, &demand));
-        let row = BenchRow { device, outcome };
+        let row = BenchRow { device: device.clone(), outcome };
         // Put in its place one by one: the list is short, and a sort of the library takes more room on the page.
         let comes_after = |other: &BenchRow| {
             let power = other.device.power_times.total_cmp(&device.power_times);

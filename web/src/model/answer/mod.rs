@@ -1,21 +1,25 @@
 //! Everything that follows from a draft, derived anew at each change and never stored.
 
-mod aids;
+mod behind;
 mod bench;
 mod fit;
+mod goals;
 mod person;
 mod reader;
 mod undecided;
 
-pub use aids::{AidRow, AidsAnswer};
+pub use behind::Behind;
 pub use bench::{BenchRow, PowerRow, Steps};
 pub use fit::{FitAnswer, FitDone};
-pub use person::{EyeAnswer, GoalAnswer};
+pub use goals::{Asked, EyeToGoal, GoalAnswer, GoalEnd, ReserveFrom, reserve_of};
+pub use person::EyeAnswer;
 pub use reader::{Choice, FieldState, Fields};
 pub use undecided::Undecided;
 
+use super::devices::{self, Device};
 use super::draft::{Draft, EyeChoice};
 use super::field::FieldId;
+use arcminute_core::accommodation::AmplitudeAtAge;
 use arcminute_core::acuity::Scale;
 use arcminute_core::device::TelescopeOutcome;
 use arcminute_core::predict::PowerNeeded;
@@ -40,6 +44,8 @@ pub struct Answer {
     pub scale: Scale,
     /// 95 % limit of repeats.
     pub retest_limit: Option<LogMar>,
+    /// Accommodation that is usual at the age, if one was given; no sum uses it.
+    pub at_age: Option<AmplitudeAtAge>,
     /// The wishes.
     pub goals: Vec<GoalAnswer>,
     /// Place of the wish that is served.
@@ -56,8 +62,10 @@ pub struct Answer {
     pub chosen: Option<usize>,
     /// The next ones in power to the chosen one.
     pub steps: Steps,
-    /// What aids other than telescopes would do.
-    pub aids: AidsAnswer,
+    /// The eye that looks through an aid; nothing while something of it is missing.
+    pub behind: Option<Behind>,
+    /// The boxes that aids wait for; empty when they can be judged.
+    pub aids_wait_for: Vec<FieldId>,
     /// The fit.
     pub fit: FitAnswer,
     /// What missing entries leave undecided.
@@ -65,29 +73,38 @@ pub struct Answer {
 }
 
 impl Answer {
-    /// The answer to a draft.
+    /// The answer to a draft, with the telescopes of the demonstration list.
     #[must_use]
     pub fn of(draft: &Draft) -> Self {
+        Self::among(draft, devices::demo())
+    }
+
+    /// The answer to a draft, with these telescopes to choose from.
+    #[must_use]
+    pub fn among(draft: &Draft, telescopes: &[Device]) -> Self {
         let mut reader = Reader::new(draft);
         let right = person::eye(&mut reader, EyeChoice::Right);
         let left = person::eye(&mut reader, EyeChoice::Left);
         let retest_limit = reader.number(FieldId::RetestLimit).map(LogMar::from_log);
         let vertex = reader.length(FieldId::Vertex);
-        let goals = person::goals(&mut reader);
+        let at_age = person::age(&mut reader);
+        let goals = goals::goals(&mut reader, &right, &left);
         let goal = draft.bench.goal.min(goals.len().saturating_sub(1));
         let eye = draft.bench.eye;
         let viewing = if eye == EyeChoice::Right { &right } else { &left };
         let scale = viewing.scale();
-        let demand = goals.get(goal).and_then(|goal| goal.demand);
+        let demand = goals.get(goal).and_then(GoalAnswer::far_demand);
         let viewer = bench::viewer(viewing, retest_limit, vertex, draft.bench.correction);
         let needed = bench::needed(viewing, demand);
         let powers = bench::powers(viewer.as_ref(), demand, needed);
-        let bench = bench::rows(viewer.as_ref(), demand);
+        let bench = bench::rows(viewer.as_ref(), demand, telescopes);
         let lowest = bench::lowest(&bench);
         let chosen = bench.iter().position(|row| row.device.id == draft.bench.telescope);
         let steps = chosen.map(|chosen| Steps::around(&bench, chosen)).unwrap_or_default();
-        let aids = aids::aids((eye, viewing), retest_limit, vertex, (goal, goals.get(goal)));
-        let device = super::devices::by_id(&draft.bench.telescope);
+        let correction = draft.bench.correction;
+        let needs = behind::Needs { choice: eye, eye: viewing, retest_limit, vertex, correction };
+        let (behind, aids_wait_for) = (needs.behind(), needs.missing(goals.get(goal)));
+        let device = telescopes.iter().find(|device| device.id == draft.bench.telescope);
         let fit = fit::fit(&mut reader, draft, &right, &left, vertex, device);
         person::words(&mut reader);
         let mut answer = Self {
@@ -97,6 +114,7 @@ impl Answer {
             eye,
             scale,
             retest_limit,
+            at_age,
             goals,
             goal,
             needed,
@@ -105,7 +123,8 @@ impl Answer {
             lowest,
             chosen,
             steps,
-            aids,
+            behind,
+            aids_wait_for,
             fit,
             undecided: Vec::new(),
         };
@@ -159,10 +178,14 @@ impl Answer {
         acuity_words(value, self.scale)
     }
 
-    /// How many boxes cannot be used as they stand.
+    /// How many boxes cannot be used as they stand; one that the kind of its goal does not have is not looked at.
     #[must_use]
     pub fn troubles(&self) -> usize {
-        self.fields.iter().filter(|(_, state)| state.is_trouble()).count()
+        let kind = |field: FieldId| field.goal().and_then(|goal| self.goals.get(goal)).map(|goal| goal.kind);
+        let counts = |(field, state): &(FieldId, &FieldState)| {
+            state.is_trouble() && kind(*field).is_none_or(|kind| field.is_of(kind))
+        };
+        self.fields.iter().filter(counts).count()
     }
 }
 

@@ -1,12 +1,11 @@
-//! The person's eyes and wishes, understood.
+//! The person's eyes, understood.
 
 use super::reader::Reader;
-use crate::model::draft::{EyeChoice, GoalKind};
+use crate::model::draft::EyeChoice;
 use crate::model::field::FieldId;
+use arcminute_core::accommodation::{AmplitudeAtAge, amplitude_at_age};
 use arcminute_core::acuity::{Notation, Reading, Scale};
-use arcminute_core::print::SizedPrint;
-use arcminute_core::task::{Demand, Goal, Target, demand};
-use arcminute_core::unit::{Length, LogMar, Vergence};
+use arcminute_core::unit::{Age, Length, LogContrast, LogMar, Vergence};
 
 /// One eye, understood.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,27 +20,12 @@ pub struct EyeAnswer {
     pub pupil: Option<Length>,
     /// Accommodation that can be used.
     pub accommodation: Option<Vergence>,
+    /// Contrast sensitivity for letters.
+    pub contrast: Option<LogContrast>,
     /// Monocular PD.
     pub pd: Option<Length>,
     /// Pupil height.
     pub pupil_height: Option<Length>,
-}
-
-/// A wish, understood.
-#[derive(Clone, Debug, PartialEq)]
-pub struct GoalAnswer {
-    /// What it is called.
-    pub name: String,
-    /// What it asks for, if enough is known.
-    pub demand: Option<Demand>,
-    /// Width to be seen at once.
-    pub width: Option<Length>,
-    /// Print to read near, if it was asked for.
-    pub print: Option<SizedPrint>,
-    /// Size over the least size seen that is wanted.
-    pub reserve: Option<f64>,
-    /// What is still needed.
-    pub missing: Vec<FieldId>,
 }
 
 impl EyeAnswer {
@@ -79,59 +63,15 @@ pub(super) fn eye(reader: &mut Reader<'_>, eye: EyeChoice) -> EyeAnswer {
         add: refraction.and_then(|(_, _, add)| add),
         pupil: reader.length(of(FieldId::Pupil)),
         accommodation: reader.number(of(FieldId::Accommodation)).map(Vergence::from_dioptres),
+        contrast: reader.number(of(FieldId::ContrastSensitivity)).map(LogContrast::from_log),
         pd: reader.length(of(FieldId::Pd)),
         pupil_height: reader.length(of(FieldId::PupilHeight)),
     }
 }
 
-pub(super) fn goals(reader: &mut Reader<'_>) -> Vec<GoalAnswer> {
-    (0..reader.draft().goals.len()).map(|index| goal(reader, index)).collect()
-}
-
-fn goal(reader: &mut Reader<'_>, index: usize) -> GoalAnswer {
-    reader.words(FieldId::GoalName(index));
-    let typed = &reader.draft().goals[index];
-    let (kind, typed_name) = (typed.kind, typed.name.trim().to_owned());
-    let acuity_field = FieldId::GoalAcuity(index);
-    let acuity = match reader.acuity(acuity_field) {
-        Some(Reading::Measured(acuity)) => Some(acuity.log_mar),
-        Some(Reading::Category(category)) => {
-            reader.refuse_category(acuity_field, &category.to_string());
-            None
-        }
-        None => None,
-    };
-    let height = reader.length(FieldId::GoalHeight(index));
-    let distance = reader.length(FieldId::GoalDistance(index));
-    let reserve = reader.number(FieldId::GoalReserve(index));
-    let width = reader.length(FieldId::GoalWidth(index));
-    let print = reader.print(FieldId::GoalPrint(index));
-    let name = if typed_name.is_empty() { format!("Goal {}", index + 1) } else { typed_name };
-    match kind {
-        GoalKind::Acuity => {
-            let missing = if acuity.is_none() { vec![FieldId::GoalAcuity(index)] } else { Vec::new() };
-            GoalAnswer {
-                name,
-                demand: acuity.map(|acuity| demand(Goal::Acuity(acuity))),
-                width: None,
-                print,
-                reserve,
-                missing,
-            }
-        }
-        GoalKind::Target => {
-            let parts = [
-                (FieldId::GoalHeight(index), height.is_some()),
-                (FieldId::GoalDistance(index), distance.is_some()),
-                (FieldId::GoalReserve(index), reserve.is_some()),
-            ];
-            let missing = parts.iter().filter(|(_, there)| !there).map(|(field, _)| *field).collect();
-            let asked = height.zip(distance).zip(reserve).map(|((height, distance), reserve)| {
-                demand(Goal::Target(Target { height, distance, reserve }))
-            });
-            GoalAnswer { name, demand: asked, width, print, reserve, missing }
-        }
-    }
+/// What accommodation is usual at the age, if one was given.
+pub(super) fn age(reader: &mut Reader<'_>) -> Option<AmplitudeAtAge> {
+    amplitude_at_age(Age::from_years(reader.number(FieldId::Age)?)).ok()
 }
 
 /// Boxes that hold only words.

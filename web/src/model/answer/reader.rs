@@ -5,7 +5,7 @@ use crate::model::entry;
 use crate::model::field::{FieldId, Kind};
 use crate::model::format;
 use arcminute_core::acuity::{Acuity, BareNumber, Notation, Parsed, Reading, Scale, written};
-use arcminute_core::bounds::Bound;
+use arcminute_core::bounds::{self, Bound};
 use arcminute_core::print::{self, NRule, SizedPrint};
 use arcminute_core::refraction::Prescription;
 use arcminute_core::unit::{Length, Vergence};
@@ -127,6 +127,14 @@ impl<'a> Reader<'a> {
         self.states.insert(field, FieldState::refused(&error));
     }
 
+    /// A distance that was read and lies before the one it should lie behind.
+    pub(super) fn refuse_nearer(&mut self, field: FieldId, found: Length, least: Length) {
+        let (_, most) = bounds::TASK_DISTANCE.possible;
+        let why = Why::OutOfRange { min: least.m(), max: most, unit: bounds::TASK_DISTANCE.unit };
+        let error = Error::about("farthest distance", format_args!("{} m", found.m()), why);
+        self.states.insert(field, FieldState::refused(&error));
+    }
+
     pub(super) fn acuity(&mut self, field: FieldId) -> Option<Reading> {
         let bare = match self.draft.person.bare_acuity {
             BareAcuity::Ask => BareNumber::Ask,
@@ -180,10 +188,15 @@ impl<'a> Reader<'a> {
 
     /// A number, or what is assumed for an empty box.
     pub(super) fn number(&mut self, field: FieldId) -> Option<f64> {
+        self.number_or(field, field.info().assumed)
+    }
+
+    /// A number, or what is assumed for an empty box in this case.
+    pub(super) fn number_or(&mut self, field: FieldId, assumed: Option<f64>) -> Option<f64> {
         let info = field.info();
         let Kind::Number(bound) = info.kind else { return None };
         match entry::number(field.text(self.draft), bound) {
-            Ok(None) => self.empty(field, info.assumed, bound),
+            Ok(None) => self.empty(field, assumed, bound),
             Ok(Some(value)) => self.keep(field, understood(value, bound), Some(value)),
             Err(error) => self.keep(field, FieldState::refused(&error), None),
         }

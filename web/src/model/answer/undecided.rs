@@ -40,11 +40,9 @@ pub(super) fn list(answer: &Answer) -> Vec<Undecided> {
     if trouble(refraction) {
         say("focus and blur behind the telescope", vec![refraction]);
     }
-    // Print is optional: only one that cannot be used leaves something open.
-    let near = [FieldId::GoalPrint(answer.goal), FieldId::of_eye(FieldId::Accommodation, eye)];
-    let near: Vec<FieldId> = near.into_iter().filter(|field| trouble(*field)).collect();
-    if !near.is_empty() {
-        say("what near aids would do", near);
+    let accommodation = FieldId::of_eye(FieldId::Accommodation, eye);
+    if trouble(accommodation) {
+        say("what near aids would do", vec![accommodation]);
     }
     if answer.needed.is_some() && answer.chosen.is_none() {
         say("the telescope: none is chosen on Bench", Vec::new());

@@ -1,12 +1,13 @@
 //! What one aid does for one wish, so far as aids are compared by it.
 
 use super::wish::Wish;
-use crate::model::aids::{For, Wears};
-use crate::model::list::{ListedAid, Walking};
+use crate::model::answer::Behind;
+use crate::model::list::{For, ListedAid, Traits, Walking, Wears};
 use arcminute_core::Error;
-use arcminute_core::device::{Aid, Detail, Eye, Focus, Outcome, Worn, every_outcome, look};
+use arcminute_core::device::{Aid, Detail, Eye, Focus, Outcome, RefractionBy, Worn, every_outcome};
 use arcminute_core::optics::DepthOfField;
 use arcminute_core::predict::Prediction;
+use arcminute_core::rank::{FreeHands, Handling, Merits};
 use arcminute_core::unit::{Length, LogMar, Magnification, Vergence};
 
 /// Something that the wish asks for and the aid does not give.
@@ -76,6 +77,8 @@ pub struct Cell {
     pub light: f64,
     /// What the wish asks for and the aid does not give.
     pub lacks: Vec<Lack>,
+    /// What it is weighed by.
+    pub merits: Merits,
 }
 
 impl Cell {
@@ -84,15 +87,6 @@ impl Cell {
     pub fn covers(&self, from_chance: f64) -> bool {
         self.lacks.is_empty() && from_chance <= self.prediction.chance
     }
-}
-
-/// The eye behind an aid, and the add it has for near.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Behind {
-    /// The eye, with the correction for far.
-    pub eye: Eye,
-    /// The add written with it.
-    pub add: Option<Vergence>,
 }
 
 impl Behind {
@@ -106,10 +100,25 @@ impl Behind {
         };
         Eye { worn, ..self.eye }
     }
+
+    /// The aid as it is used before this eye, with what the eye wears; `distance` is that of a far thing.
+    ///
+    /// # Errors
+    /// Those of the family.
+    pub fn used(&self, aid: &ListedAid, distance: Option<Length>) -> Result<(Aid, Eye), Error> {
+        let eye = self.with(aid);
+        let mut used = aid.used(eye.spectacle_to_eye, distance)?;
+        if let Aid::Telescope { refraction, .. } = &mut used
+            && self.in_eyepiece
+        {
+            *refraction = RefractionBy::Glasses;
+        }
+        Ok((used, eye))
+    }
 }
 
 /// Whether an aid is one for a wish at all.
-fn serves(aid: &ListedAid, wish: &Wish) -> Result<(), Cannot> {
+pub(super) fn serves(aid: &ListedAid, wish: &Wish) -> Result<(), Cannot> {
     match (aid.serves(), wish.print, wish.at) {
         (For::Print, false, _) => Err(Cannot::OnlyPrint),
         (For::Far | For::Field, true, None) => Err(Cannot::OnlyFar),
@@ -117,23 +126,13 @@ fn serves(aid: &ListedAid, wish: &Wish) -> Result<(), Cannot> {
     }
 }
 
-/// The aid as it is used for a thing, and what it then does for the eye.
-///
-/// # Errors
-/// Those of the family.
-pub fn outcome(aid: &ListedAid, behind: &Behind, detail: Detail) -> Result<Outcome, Error> {
-    let eye = behind.with(aid);
-    let arrangement = aid.used(eye.spectacle_to_eye, detail.distance)?.arrange(&eye, detail.distance)?;
-    look(&arrangement, &eye, detail)
-}
-
 /// What one aid does for every wish.
 pub(super) fn cells(aid: &ListedAid, behind: &Behind, wishes: &[Wish]) -> Vec<Result<Cell, Cannot>> {
-    let eye = behind.with(aid);
-    let traits = aid.traits();
+    let (eye, traits) = (behind.with(aid), aid.traits());
     let mut cells: Vec<Result<Cell, Cannot>> = Vec::with_capacity(wishes.len());
     // An aid for print is used in one way, whatever is read.
-    let once = (aid.serves() == For::Print).then(|| aid.used(eye.spectacle_to_eye, None));
+    let used = |distance| behind.used(aid, distance).map(|(used, _)| used);
+    let once = (aid.serves() == For::Print).then(|| used(None));
     for wish in wishes {
         if let Err(cannot) = serves(aid, wish) {
             cells.push(Err(cannot));
@@ -143,7 +142,7 @@ pub(super) fn cells(aid: &ListedAid, behind: &Behind, wishes: &[Wish]) -> Vec<Re
         for detail in &wish.ends {
             let used: Result<Aid, Error> = match &once {
                 Some(used) => used.clone(),
-                None => aid.used(eye.spectacle_to_eye, detail.distance),
+                None => used(detail.distance),
             };
             let mut take = |outcome: Result<Outcome, Error>| {
                 let cell = outcome.map(|outcome| cell(&outcome, wish, &traits)).map_err(Cannot::NoAnswer);
@@ -172,7 +171,21 @@ fn is_worse(one: &Result<Cell, Cannot>, other: &Result<Cell, Cannot>) -> bool {
     }
 }
 
-fn cell(outcome: &Outcome, wish: &Wish, traits: &crate::model::list::Traits) -> Cell {
+/// What the list says of handling. What movement costs is not known of an aid: it depends on the head and the hand.
+fn handling(traits: &Traits) -> Handling {
+    Handling {
+        hands_free: Some(match traits.hands_free {
+            0 => FreeHands::None,
+            1 => FreeHands::One,
+            _ => FreeHands::Both,
+        }),
+        both_eyes: Some(traits.both_eyes),
+        motion_loss: None,
+        walking: Some(traits.walking != Walking::No),
+    }
+}
+
+fn cell(outcome: &Outcome, wish: &Wish, traits: &Traits) -> Cell {
     let width = outcome.widths.map(|widths| widths.half);
     let shown_to_eye = outcome.arrangement.shown_to_eye();
     let mut cell = Cell {
@@ -191,6 +204,7 @@ fn cell(outcome: &Outcome, wish: &Wish, traits: &crate::model::list::Traits) -> 
         depth: outcome.depth,
         light: outcome.light,
         lacks: Vec::new(),
+        merits: Merits::of(outcome, handling(traits), wish.width),
     };
     let too_few = |seen: Option<f64>, wanted: Option<f64>| matches!((seen, wanted), (Some(seen), Some(wanted)) if seen < wanted);
     let elsewhere = wish.at.is_some_and(|(from, to)| {

@@ -1,12 +1,17 @@
 //! Aids of the demonstration list against wishes.
 
 use super::*;
+use crate::model::answer::Behind;
 use crate::model::list;
 use arcminute_core::device::{Detail, Eye};
 use arcminute_core::unit::{Length, LogMar};
 
 fn behind() -> Behind {
-    Behind { eye: Eye::corrected(LogMar::from_log(1.0), LogMar::from_log(0.2)), add: None }
+    Behind {
+        eye: Eye::corrected(LogMar::from_log(1.0), LogMar::from_log(0.2)),
+        add: None,
+        in_eyepiece: false,
+    }
 }
 
 fn print(mm: f64) -> Wish {

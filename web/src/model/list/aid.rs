@@ -4,8 +4,8 @@ use super::cell::{Value, too_many_digits};
 use super::column::{Column, Kind};
 use super::family::{self, Family, Need, PAIRS, Walking};
 use super::near::{nearest, same_word};
+use super::purpose::{For, Wears};
 use super::trouble::Wrong;
-use crate::model::aids::{For, Wears};
 use crate::model::words::Where;
 use arcminute_core::unit::Length;
 
@@ -130,6 +130,15 @@ impl ListedAid {
         self.family.about().serves
     }
 
+    /// Its name with the marking of a telescope before it, unless the name says it: `4x12 Keplerian`.
+    #[must_use]
+    pub fn title(&self) -> String {
+        match self.device().map(|device| device.marking()) {
+            Some(marking) if !self.name.contains(&marking) => format!("{marking} {}", self.name),
+            _ => self.name.clone(),
+        }
+    }
+
     /// Weight in grams, where the list gives it.
     #[must_use]
     pub fn weight_g(&self) -> Option<f64> {
@@ -161,9 +170,13 @@ impl ListedAid {
         }
         if self.family == Family::Stand && self.pair().is_none() {
             let given = PAIRS.as_flattened().iter().filter(|column| self.said(**column).is_some());
-            let mut names: Vec<&str> = given.map(|column| column.about().name).collect();
-            names.sort_unstable();
-            names.dedup();
+            let mut names: Vec<&str> = Vec::new();
+            for column in given {
+                let name = column.about().name;
+                if !names.contains(&name) {
+                    names.push(name);
+                }
+            }
             faults.push((None, names.join(", "), Wrong::NoPair));
         }
         if faults.is_empty()

@@ -5,7 +5,7 @@ mod table;
 pub use table::ALL;
 
 use super::column::Column;
-use crate::model::aids::{For, Wears};
+use super::purpose::{For, Wears};
 use crate::model::words::Where;
 use arcminute_core::bounds::Bound;
 

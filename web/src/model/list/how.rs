@@ -3,7 +3,7 @@
 use super::aid::ListedAid;
 use super::column::Column;
 use super::family::Family;
-use crate::model::aids::Wears;
+use super::purpose::Wears;
 use crate::model::format::{close, times, trimmed};
 use arcminute_core::Error;
 use arcminute_core::device::{

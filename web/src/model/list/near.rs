@@ -7,7 +7,7 @@ pub(super) fn plain(word: &str) -> String {
         if !plain.is_empty() && !part.is_empty() {
             plain.push(' ');
         }
-        plain.push_str(&part.to_lowercase());
+        plain.push_str(&part.to_ascii_lowercase());
     }
     plain
 }

@@ -3,7 +3,7 @@
 use super::aid::ListedAid;
 use super::column::Column;
 use super::family::Family;
-use crate::model::devices::{DesignName, Device};
+use crate::model::devices::Device;
 use arcminute_core::device::{
     Aid, Bar, DistanceCamera, Dome, FresnelSheet, HandMagnifier, HeadMountedDisplay, HighPlusSpectacles,
     LensForm, RefractionBy, Screen, ScreenAid, Setting, StandData, StandMagnifier, stand_optics,
@@ -29,8 +29,8 @@ impl ListedAid {
     fn transmittance(&self) -> f64 {
         self.plain(Column::LightThrough) / 100.0
     }
-    fn design(&self) -> DesignName {
-        if self.word(Column::Design) == Some(0) { DesignName::Galilean } else { DesignName::Keplerian }
+    fn design(&self) -> Design {
+        if self.word(Column::Design) == Some(0) { Design::Galilean } else { Design::Keplerian }
     }
 
     /// The aid as it is used, the glasses `spectacle_to_eye` before the eye's entrance pupil; `distance` is that of a far
@@ -139,10 +139,7 @@ impl ListedAid {
 
     fn telescope(&self) -> Result<Telescope, Error> {
         Telescope::from_label(&Label {
-            design: match self.design() {
-                DesignName::Galilean => Design::Galilean,
-                DesignName::Keplerian => Design::Keplerian,
-            },
+            design: self.design(),
             power: Magnification::from_times(self.plain(Column::Magnification)),
             objective_diameter: self.mm(Column::Objective),
             real_field: self.number(Column::RealField).map(Angle::from_degrees),

@@ -1,24 +1,19 @@
-//! Aids other than telescopes, and the print they are for, in the report.
+//! The aids of the demonstration list, in the report.
 
-use super::{arcmin, dioptres, key, metres, mm, plain, predicted, quantity, refusal, result, times};
-use crate::model::answer::AidRow;
-use arcminute_core::explain::{Explain, Unit};
-use arcminute_core::print::SizedPrint;
+use super::{arcmin, dioptres, key, metres, mm, plain, predicted, refusal, result, times};
+use crate::model::compared::{Cannot, LookedAt};
 use serde_json::Value;
 
-pub(super) fn print(index: usize, sized: &SizedPrint) -> Value {
-    let size = quantity(sized.size.m_units(), Unit::PrintM.symbol());
-    let values = [("size", size), ("x_height", mm(sized.height))];
-    let words = [("read", sized.print.to_string())];
-    result(&format!("goal-{}-print", index + 1), "print to read near", &values, &words, &sized.steps())
-}
-
-pub(super) fn aid(row: &AidRow) -> Value {
-    let listed = row.listed();
+/// An aid as a record; nothing where it is none for such a wish.
+pub(super) fn aid(looked: &LookedAt) -> Option<Value> {
+    let listed = &looked.aid;
     let name = format!("aid-{}", listed.id);
-    let outcome = match &row.does {
-        Ok(outcome) => outcome,
-        Err(error) => return result(&name, listed.name, &[], &refusal(error), &[]),
+    let outcome = match &looked.does {
+        Ok(seen) => &seen.outcome,
+        Err(Cannot::NoAnswer(error)) => {
+            return Some(result(&name, &listed.name, &[], &refusal(error), &[]));
+        }
+        Err(Cannot::OnlyPrint | Cannot::OnlyFar) => return None,
     };
     let mut values = vec![
         ("magnification", times(outcome.angular.times())),
@@ -38,6 +33,6 @@ pub(super) fn aid(row: &AidRow) -> Value {
     values.extend(outcome.characters.map(|characters| ("characters", plain(characters))));
     values.extend(outcome.depth.map(|depth| ("in_focus_from", mm(depth.nearest))));
     values.extend(outcome.depth.and_then(|depth| depth.farthest).map(|far| ("in_focus_to", mm(far))));
-    let words = [("reach", key(&outcome.prediction.reach)), ("worn", key(&row.listed().wears))];
-    result(&name, listed.name, &values, &words, &row.steps())
+    let words = [("reach", key(&outcome.prediction.reach)), ("worn", key(&listed.traits().glasses))];
+    Some(result(&name, &listed.name, &values, &words, &looked.steps()))
 }

@@ -1,16 +1,22 @@
 //! The answer in the words and numbers that the screen and the paper show.
 
-mod aids;
-mod bench;
+mod compared;
 mod fit;
+mod goals;
 mod ladder;
+mod looked;
 mod sheet;
+mod telescope;
 
-pub use aids::{AidCard, aid_card, aid_places};
-pub use bench::{Row, chosen_facts, chosen_notes, near, prediction_words, row, step_words};
+pub use compared::{
+    AidLine, KitShown, aid_line, cannot_words, criterion_words, found_words, kit_shown, lack_words,
+};
 pub use fit::{CheckShown, checks, marks};
+pub use goals::{GoalLine, age_words, goal_asks, goal_line, goal_notes};
 pub use ladder::{PowerShown, powers};
+pub use looked::{instead_words, looked_facts, looked_notes, looked_words, neighbours, step_words};
 pub use sheet::{Sheet, SheetSection, sheet};
+pub use telescope::{prediction_words, telescope_facts, telescope_notes};
 
 /// A value with what it is and a word on it.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -123,7 +123,7 @@ fn telescope(draft: &Draft, answer: &Answer) -> Vec<(String, String)> {
     match answer.chosen_row() {
         None => rows.push(line("Telescope", BLANK)),
         Some(row) => {
-            let device = row.device;
+            let device = &row.device;
             rows.push(line(
                 "Telescope",
                 format!("{}, {} (invented demonstration list, {})", device.marking(), device.name, device.id),

@@ -86,6 +86,8 @@ titles! {
     "amplitude-most" => "Most accommodation at this age",
     "detail-seen" => "Detail as the eye sees it",
     "detail-seen-far" => "Detail of a far thing as the eye sees it",
+    "own-magnification" => "Size through the glasses for far",
+    "detail-in-glasses" => "Detail in the terms of the acuity",
     "reserve-reached" => "Reserve reached",
     "least-height" => "Smallest height that would just be read",
     "focus-needed" => "Focusing left to the eye",

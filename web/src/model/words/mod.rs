@@ -10,4 +10,4 @@ pub use checks::{
     PRACTICE_BASIS, check_basis, check_name, check_sentence, check_title, placement, severity, way_out,
 };
 pub use formulas::{rule_sentence, standing, title, title_on_sheet};
-pub use reach::{chance_sentence, reach_short, reach_words};
+pub use reach::{chance_sentence, reach_short, reach_words, steps};

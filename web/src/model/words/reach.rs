@@ -34,3 +34,10 @@ pub fn chance_sentence(prediction: &Prediction) -> String {
         reach_words(prediction.reach)
     )
 }
+
+/// Steps of a log chart: `6 steps`, `1 step`, `3.5 steps`.
+#[must_use]
+pub fn steps(count: f64) -> String {
+    let count = format::trimmed(count, 1);
+    if count == "1" { "1 step".into() } else { format!("{count} steps") }
+}

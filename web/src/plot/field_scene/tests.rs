@@ -1,11 +1,14 @@
 //! The scene: by hand, in words, and whatever comes.
 
+mod near;
+
 use super::super::laws::check_sound;
 use super::*;
 use arcminute_core::math;
 
 fn seen(label: &str, degrees: f64, width: Option<f64>) -> Seen {
-    Seen { label: label.into(), real_field: Angle::from_degrees(degrees), width: width.map(Length::from_m) }
+    let real_field = Some(Angle::from_degrees(degrees));
+    Seen { label: label.into(), real_field, width: width.map(Length::from_m), window: false }
 }
 
 fn board(letter_mm: f64, distance: f64, wanted: Option<f64>) -> Scene {

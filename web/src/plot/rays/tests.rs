@@ -1,5 +1,7 @@
 //! The rays: by hand, in words, and whatever comes.
 
+mod near;
+
 use super::super::laws::check_sound;
 use super::path::Course;
 use super::*;
@@ -26,7 +28,7 @@ fn keplerian(check: impl Fn(&RaysInput<'_>, &Course)) {
     let telescope = telescope(20.0, 80.0, Some(10.0));
     let train = telescope.afocal_train().to_eye(mm(15.625));
     let afocal = telescope.afocal();
-    let input = RaysInput { train: &train, afocal: &afocal, pupil: mm(4.0), sight: Sight::Far };
+    let input = RaysInput { afocal: Some(&afocal), ..RaysInput::through(&train, Sight::Far, mm(4.0)) };
     check(&input, &Course::of(&input));
 }
 
@@ -41,8 +43,8 @@ fn a_keplerian_by_hand() {
             near(point.1, height);
         }
         let exit = course.exit_pupil.expect("an exit pupil");
-        near(exit.place - 62.5, input.afocal.exit_pupil_behind_eyepiece.mm());
-        near(2.0 * exit.radius, input.afocal.exit_pupil.mm());
+        near(exit.place - 62.5, input.afocal.expect("a telescope").exit_pupil_behind_eyepiece.mm());
+        near(2.0 * exit.radius, input.afocal.expect("a telescope").exit_pupil.mm());
         // The middle ray of the edge of the field goes through the middle of the objective, the edge of the stop and
         // the middle of the eye's pupil.
         let chief = &course.off_axis[1].points;
@@ -85,7 +87,7 @@ fn words_of_a_keplerian() {
             rays(input, true).description,
             "Rays from a thing far off through the 4.0x Keplerian telescope, lengths to scale: objective +20.0 D, \
              12.0 mm wide; eyepiece +80.0 D, 62.5 mm behind the first; exit pupil 3.0 mm wide, 15.6 mm behind the \
-             eyepiece; the eye's pupil, 4.0 mm wide, 15.6 mm behind the eyepiece. Heights drawn 2x. The dashed rays \
+             eyepiece; the eye's pupil, 4.0 mm wide, 15.6 mm behind the eyepiece. The light reaches the eye parallel (demand 0.00 D). Heights drawn 2x. The dashed rays \
              come from the edge of the field, where half of the light is left. The prisms that set the image upright are not \
              drawn: their path is shown unfolded, at its length in air."
         );
@@ -97,7 +99,7 @@ fn words_of_a_keplerian() {
 fn a_galilean_has_its_exit_pupil_inside_and_no_prisms() {
     let telescope = telescope(20.0, -60.0, None);
     let (train, afocal) = (telescope.afocal_train().to_eye(mm(10.0)), telescope.afocal());
-    let input = RaysInput { train: &train, afocal: &afocal, pupil: mm(4.0), sight: Sight::Far };
+    let input = RaysInput { afocal: Some(&afocal), ..RaysInput::through(&train, Sight::Far, mm(4.0)) };
     let course = Course::of(&input);
     let exit = course.exit_pupil.expect("an exit pupil");
     near(exit.place, 100.0 / 3.0 - 100.0 / 9.0);
@@ -119,7 +121,7 @@ fn a_near_object_stands_beyond_a_break() {
     let sight = Sight::At(mm(500.0));
     let focused = telescope.focused(sight, Vergence::ZERO).expect("it focuses");
     let (train, afocal) = (focused.train.to_eye(mm(15.0)), telescope.afocal());
-    let input = RaysInput { train: &train, afocal: &afocal, pupil: mm(4.0), sight };
+    let input = RaysInput { afocal: Some(&afocal), ..RaysInput::through(&train, sight, mm(4.0)) };
     let course = Course::of(&input);
     near(course.on_axis[0].slope, 6.0 / 500.0);
     for ray in course.on_axis.iter() {
@@ -127,7 +129,7 @@ fn a_near_object_stands_beyond_a_break() {
         near(at_eyepiece.1, at_eye.1); // in focus the light of a point leaves parallel
     }
     let drawing = rays(&input, true);
-    assert!(drawing.svg().contains("object 50 cm away, not to scale"), "the break is said");
+    assert!(drawing.svg().contains("print 50 cm away, not to scale"), "the break is said");
     assert_eq!(drawing.svg().matches("rays-break").count(), 2);
 }
 
@@ -151,7 +153,8 @@ fn sound_whatever_comes() {
             ] {
                 for pupil in [1.0, 4.0, 8.0] {
                     let (train, afocal) = (telescope.afocal_train().to_eye(mm(eye)), telescope.afocal());
-                    let input = RaysInput { train: &train, afocal: &afocal, pupil: mm(pupil), sight };
+                    let input =
+                        RaysInput { afocal: Some(&afocal), ..RaysInput::through(&train, sight, mm(pupil)) };
                     check_sound(&rays(&input, true));
                     check_sound(&rays(&input, false));
                 }
@@ -162,7 +165,8 @@ fn sound_whatever_comes() {
     let lens = Element::Lens { power: Vergence::from_dioptres(f64::INFINITY), clear_diameter: None };
     for elements in [vec![], vec![lens], vec![lens, Element::Gap(mm(f64::NAN)), lens]] {
         let train = Train::of(&elements).expect("few parts");
-        let input = RaysInput { train: &train, afocal: &afocal, pupil: Length::ZERO, sight: Sight::Far };
+        let input =
+            RaysInput { afocal: Some(&afocal), ..RaysInput::through(&train, Sight::Far, Length::ZERO) };
         check_sound(&rays(&input, true));
     }
 }

@@ -1,8 +1,8 @@
 //! The table of families.
 
 use super::{About, Family, Measure, Need, Walking};
-use crate::model::aids::{For, Wears};
 use crate::model::list::column::Column;
+use crate::model::list::{For, Wears};
 use crate::model::words::Where;
 use arcminute_core::bounds::{self, Bound};
 

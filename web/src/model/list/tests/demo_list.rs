@@ -1,9 +1,8 @@
-//! The demonstration list: in order, large enough, and what the shorter lists before it held.
+//! The demonstration list: in order and large enough.
 
 use super::*;
-use crate::model::aids::{self, For};
-use crate::model::devices;
 use crate::model::format::times;
+use crate::model::list::{For, Wears};
 use arcminute_core::device::{Aid, Detail, Eye, Outcome, RefractionBy, Setting, Worn, every_outcome, look};
 use arcminute_core::explain::Explain;
 use arcminute_core::unit::{Length, LogMar, Vergence};
@@ -12,9 +11,9 @@ use arcminute_core::{Error, math};
 /// A child's eye of 20/200 with glasses for near of 2.5 D.
 fn eye(aid: &ListedAid) -> Eye {
     let worn = match aid.traits().glasses {
-        aids::Wears::Nothing => Worn::Nothing,
-        aids::Wears::Distance => Worn::Distance,
-        aids::Wears::Add => Worn::Near { add: Vergence::from_dioptres(2.5) },
+        Wears::Nothing => Worn::Nothing,
+        Wears::Distance => Worn::Distance,
+        Wears::Add => Worn::Near { add: Vergence::from_dioptres(2.5) },
     };
     let accommodation = Vergence::from_dioptres(8.0);
     Eye { worn, accommodation, ..Eye::corrected(LogMar::from_log(1.0), LogMar::from_log(0.2)) }
@@ -90,38 +89,6 @@ fn stronger_lenses_show_more_and_are_smaller() {
             let wide = |aid: &ListedAid| aid.number(Column::ClearDiameter).expect("it has one");
             assert!(wide(strong) < wide(weak), "{} after {}", strong.id, weak.id);
         }
-    }
-}
-
-#[test]
-fn the_telescopes_that_are_mounted_are_those_of_the_list_of_telescopes() {
-    let mounted: Vec<_> = demo().list.iter().filter_map(ListedAid::device).collect();
-    assert_eq!(mounted, devices::demo().telescopes);
-}
-
-/// The same seen through both lists, to the last digits that the sums keep.
-#[test]
-fn the_aids_of_the_shorter_list_are_in_it_with_the_same_measures() {
-    for listed in aids::LIST {
-        let aid = demo_aid(listed.id).unwrap_or_else(|| panic!("{} is missing", listed.id));
-        assert_eq!((aid.name.as_str(), aid.note.as_str()), (listed.name, listed.note), "{}", listed.id);
-        let traits = aid.traits();
-        assert_eq!(
-            (aid.serves(), traits.glasses, traits.shines),
-            (listed.serves, listed.wears, listed.shines)
-        );
-        assert_eq!(aid.cautions(), listed.cautions, "{}", listed.id);
-        let (eye, detail) = (eye(aid), detail(aid));
-        let (arrangement, _) = listed.kind.used(&eye, detail.distance, false).expect("it is possible");
-        let (here, there) =
-            (outcome(aid).expect("it serves"), look(&arrangement, &eye, detail).expect("so too"));
-        let same = |one: f64, other: f64| math::abs(one - other) <= 1e-9 * math::abs(one);
-        assert!(same(here.reserve_reached, there.reserve_reached), "{}: {here:?}\n{there:?}", listed.id);
-        assert!(same(here.light, there.light), "{}: light", listed.id);
-        let widths = |outcome: &Outcome| outcome.widths.map_or(0.0, |widths| widths.half.mm());
-        assert!(same(widths(&here), widths(&there)), "{}: field", listed.id);
-        let room = |outcome: &Outcome| outcome.arrangement.hand_room.map_or(0.0, |room| room.mm());
-        assert!(same(room(&here), room(&there)), "{}: room", listed.id);
     }
 }
 

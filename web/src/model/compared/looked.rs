@@ -1,0 +1,75 @@
+//! One aid in full: the eye behind it, what is looked at, and what it does.
+
+use super::cell::{Cannot, serves};
+use super::{Asked, Named};
+use crate::model::list::{ListedAid, family_steps};
+use arcminute_core::device::{Aid, Detail, Eye, Outcome, look};
+use arcminute_core::explain::{Explain, Step};
+
+/// An aid before an eye, for a wish; of a range the end where its chance is lower.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LookedAt {
+    /// The aid.
+    pub aid: ListedAid,
+    /// The wish.
+    pub named: Named,
+    /// The eye, with what it wears.
+    pub eye: Eye,
+    /// What is looked at, and what the aid does; or why it is none.
+    pub does: Result<Seen, Cannot>,
+}
+
+/// What an aid does for what is looked at.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Seen {
+    /// What is looked at.
+    pub detail: Detail,
+    /// The aid as it is used.
+    pub used: Aid,
+    /// What it does.
+    pub outcome: Outcome,
+}
+
+impl LookedAt {
+    /// An aid for the wish of a goal; nothing while something of the eye or of the goal is missing.
+    #[must_use]
+    pub fn of(asked: &Asked, goal: usize, aid: &ListedAid) -> Option<Self> {
+        let behind = asked.behind?;
+        let named = asked.wishes.get(asked.of_goal(goal).next()?)?.clone();
+        let seen = |detail: &Detail| {
+            let (used, eye) = behind.used(aid, detail.distance)?;
+            let outcome = look(&used.arrange(&eye, detail.distance)?, &eye, *detail)?;
+            Ok(Seen { detail: *detail, used, outcome })
+        };
+        let chance = |seen: &Seen| seen.outcome.prediction.chance;
+        let mut does: Option<Result<Seen, Cannot>> = None;
+        for detail in &named.wish.ends {
+            let here = seen(detail).map_err(Cannot::NoAnswer);
+            let is_worse = match (&does, &here) {
+                (None, _) | (Some(Ok(_)), Err(_)) => true,
+                (Some(Ok(worst)), Ok(here)) => chance(here) < chance(worst),
+                (Some(Err(_)), _) => false,
+            };
+            if is_worse {
+                does = Some(here);
+            }
+        }
+        let does = serves(aid, &named.wish).and(does?);
+        Some(Self { aid: aid.clone(), named, eye: behind.with(aid), does })
+    }
+
+    /// What it does; nothing when it is none for the wish.
+    #[must_use]
+    pub fn seen(&self) -> Option<&Seen> {
+        self.does.as_ref().ok()
+    }
+
+    /// The working: first the family's own formulas, then those that hold for all; empty when it is none.
+    #[must_use]
+    pub fn steps(&self) -> Vec<Step> {
+        let Some(seen) = self.seen() else { return Vec::new() };
+        let mut steps = family_steps(&seen.used, &self.eye, seen.detail.distance).unwrap_or_default();
+        steps.extend(seen.outcome.steps());
+        steps
+    }
+}
