@@ -9,6 +9,7 @@ mod lists;
 mod random;
 mod reading;
 mod schemas;
+mod second_road;
 mod sheet;
 mod version_1;
 mod ways_out;

@@ -97,7 +97,7 @@ fn goals_and_bench(page: &Page, case: &Case) {
     act::press(page, &["ArrowUp"]);
     type_at(page, "Acuity to reach", &case.text("/goals/0/acuity"));
     see::reads(page, "needed", "4x is needed.");
-    press_at(page, "On to the telescopes", "Space", "Bench");
+    press_at(page, "On to the aids", "Space", "Bench");
     choose_at(page, "RIGHT eye", &["ArrowDown", "ArrowUp"], "RIGHT eye");
     tab_to(page, "button \"Look at 4x13 Keplerian, focusing, bright\"");
     act::press(page, &["Space"]);

@@ -7,6 +7,7 @@ mod access;
 mod aids;
 mod cases;
 mod entries;
+mod first_time;
 mod goals;
 mod independent;
 mod keyboard_only;

@@ -1,5 +1,7 @@
 //! How soon the page answers a key, and what a first visit costs.
 
+mod large;
+
 use super::cases::case;
 use super::places::{go, into_view, load, unfold};
 use crate::driver::Options;

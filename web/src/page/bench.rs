@@ -6,8 +6,8 @@ use super::list::AidList;
 use super::looked::Looked;
 use super::{Heading, Next, Waits, choose};
 use crate::model::draft::{CorrectionChoice, EyeChoice};
-use crate::model::summary;
 use crate::model::words::PROMPTS;
+use crate::model::{shown, summary};
 use crate::ui::{Part, Pick, Place, is, items, live, use_case};
 use leptos::prelude::*;
 
@@ -16,10 +16,15 @@ use leptos::prelude::*;
 pub fn BenchPlace() -> impl IntoView {
     let case = use_case();
     let needed = case.of_answer(summary::power).signal();
+    let ways = case.of_answer(shown::any_power);
     let prompts = items(PROMPTS.iter().map(|prompt| (*prompt).to_owned()).collect());
     view! {
         <Heading place=Place::Bench purpose="Every aid of the list against the goal. The lowest power that does it costs the least field."/>
         <p class="answer" id="bench-needed">{needed}</p>
+        <div hidden=is(move || ways.get().is_empty())>
+            <p class="help">"Of any power, whatever the list holds:"</p>
+            <ul id="any-power" class="help">{live(move || items(ways.get()))}</ul>
+        </div>
         <div class="row">
             <ServedGoal/>
             {choose!(case, "bench-eye", "Looks through the aid", EyeChoice, bench.eye)}

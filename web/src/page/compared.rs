@@ -175,7 +175,7 @@ fn row(line: AidLine) -> AnyView {
         <tr role="row" id=format!("aid-{}", line.id) class:chosen=here.signal()>
             <th scope="row" role="rowheader">{line.name}</th>
             {cells}
-            <td role="cell" data-what="Look">
+            <td role="cell">
                 <button
                     type="button"
                     id=format!("look-{}", line.id)

@@ -50,7 +50,7 @@ pub fn GoalsPlace() -> impl IntoView {
         {when(move || gone.read().is_some(), move || view! {
             <p>{taken} " " <button type="button" id="put-back" on:click=put_back>"Put it back"</button></p>
         }.into_any())}
-        <Next to=Place::Bench label="On to the telescopes"/>
+        <Next to=Place::Bench label="On to the aids"/>
     }
     .into_any()
 }

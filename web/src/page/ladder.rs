@@ -120,7 +120,7 @@ pub fn LadderPlace() -> impl IntoView {
             <Working key="ladder-working" of="the lowest whole power" steps=steps/>
         }.into_any())}
         <Cautions places=vec![Where::Prediction]/>
-        <Next to=Place::Bench label="On to the telescopes"/>
+        <Next to=Place::Bench label="On to the aids"/>
     }
     .into_any()
 }

@@ -188,7 +188,8 @@ fn ray_picture(looked: &LookedAt, narrow: bool) -> Option<Drawing> {
     let does = looked.seen()?;
     let afocal = afocal(&does.used);
     let arrangement: &Arrangement = &does.outcome.arrangement;
-    let input = RaysInput { afocal: afocal.as_ref(), ..RaysInput::of(arrangement, looked.eye.pupil) };
+    let thing = if does.detail.distance.is_some() { "thing" } else { "print" };
+    let input = RaysInput { afocal: afocal.as_ref(), thing, ..RaysInput::of(arrangement, looked.eye.pupil) };
     Some(rays(&input, narrow))
 }
 

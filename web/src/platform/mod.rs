@@ -40,7 +40,7 @@ pub fn narrow() -> Signal<bool> {
     narrow.into()
 }
 
-/// Moves the keyboard focus to an element, once it is there.
+/// Moves the keyboard focus to an element, once it is there, and shows it: the heading of a place with what stands above it.
 pub fn focus_soon(id: String) {
     request_animation_frame(move || {
         if let Some(element) =
@@ -48,7 +48,11 @@ pub fn focus_soon(id: String) {
         {
             // An element that cannot take the focus leaves it where it is.
             let _ = element.focus();
-            window().scroll_to_with_x_and_y(0.0, 0.0);
+            if element.tag_name() == "H1" {
+                window().scroll_to_with_x_and_y(0.0, 0.0);
+            } else {
+                element.scroll_into_view();
+            }
         }
     });
 }

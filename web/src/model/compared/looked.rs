@@ -5,6 +5,11 @@ use super::{Asked, Named};
 use crate::model::list::{ListedAid, family_steps};
 use arcminute_core::device::{Aid, Detail, Eye, Outcome, look};
 use arcminute_core::explain::{Explain, Step};
+use arcminute_core::steadiness::{Image, SteadyHead, steady_head};
+use arcminute_core::unit::Magnification;
+
+/// Speed of the eye over that of the head, in a reflex that is as it should be.
+const EYE_KEEPS_UP: f64 = 1.0;
 
 /// An aid before an eye, for a wish; of a range the end where its chance is lower.
 #[derive(Clone, Debug, PartialEq)]
@@ -70,6 +75,17 @@ impl LookedAt {
         let Some(seen) = self.seen() else { return Vec::new() };
         let mut steps = family_steps(&seen.used, &self.eye, seen.detail.distance).unwrap_or_default();
         steps.extend(seen.outcome.steps());
+        steps.extend(self.steady().iter().flat_map(Explain::steps));
         steps
+    }
+
+    /// How still the head has to be for what is worn and magnifies a far thing; nothing for any other aid.
+    #[must_use]
+    pub fn steady(&self) -> Option<SteadyHead> {
+        let outcome = &self.seen()?.outcome;
+        let (traits, times) = (self.aid.traits(), outcome.angular.size());
+        let moves = traits.worn && !traits.shines && outcome.detail.distance.is_some() && 1.0 < times;
+        let magnification = Magnification::from_times(times);
+        steady_head(magnification, Image::Upright, EYE_KEEPS_UP).ok().filter(|_| moves)
     }
 }

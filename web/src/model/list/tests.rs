@@ -145,7 +145,7 @@ fn how_it_is_used_is_said_or_assumed() {
         both_eyes: false,
         walking: Walking::No,
         shines: false,
-        glasses: crate::model::list::Wears::Distance,
+        glasses: Wears::Distance,
     };
     assert_eq!(reading.list[0].traits(), assumed);
     let told = Traits {
@@ -154,7 +154,7 @@ fn how_it_is_used_is_said_or_assumed() {
         both_eyes: true,
         walking: Walking::Spotting,
         shines: true,
-        glasses: crate::model::list::Wears::Add,
+        glasses: Wears::Add,
     };
     assert_eq!(reading.list[1].traits(), told);
 }

@@ -51,6 +51,23 @@ pub fn looked_facts(answer: &Answer, looked: &LookedAt) -> Vec<Shown> {
         ("depth", "In focus", depth(shines, outcome)),
         ("light", "Light", (format::percent(outcome.light), light.into())),
     ];
+    if let Some(steady) = looked.steady() {
+        let head =
+            format!("head turning under {}° a second", format::trimmed(steady.head.degrees_per_second(), 1));
+        let note =
+            "faster, and the picture slips and costs acuity; measured with normal sight, not with low vision";
+        said.push(("steady", "Steady enough", (head, note.into())));
+    }
+    let contrast = answer.goals.get(looked.named.goal).and_then(|goal| goal.of_eye(answer.eye).contrast);
+    if let Some(contrast) = contrast {
+        let note =
+            "contrast of the thing over the least this eye sees, with good light; no aid of glass adds any";
+        said.push(("contrast", "Contrast reserve", (format::times(contrast.reserve), note.into())));
+    }
+    if aid.device().is_some() {
+        // Its power in use stands beside, against the person's own glasses.
+        said.retain(|fact| fact.0 != "size");
+    }
     if let Some(grams) = aid.weight_g() {
         said.push(("weight", "Weight", (format!("{} g", format::trimmed(grams, 0)), "as listed".into())));
     }

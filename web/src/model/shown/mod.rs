@@ -1,5 +1,6 @@
 //! The answer in the words and numbers that the screen and the paper show.
 
+mod any_power;
 mod compared;
 mod fit;
 mod goals;
@@ -8,6 +9,7 @@ mod looked;
 mod sheet;
 mod telescope;
 
+pub use any_power::any_power;
 pub use compared::{
     AidLine, KitShown, aid_line, cannot_words, criterion_words, found_words, kit_shown, lack_words,
 };

@@ -55,12 +55,6 @@ pub fn telescope_facts(answer: &Answer) -> Vec<Shown> {
                 format::degrees(outcome.ring.outer)
             ),
         ),
-        Shown::new(
-            "looked-weight",
-            "Weight",
-            format!("{} g", format::trimmed(row.device.weight_g, 0)),
-            "as listed",
-        ),
     ]
 }
 

@@ -3,10 +3,10 @@
 use super::*;
 use crate::model::format::times;
 use crate::model::list::{For, Wears};
-use arcminute_core::device::{Aid, Detail, Eye, Outcome, RefractionBy, Setting, Worn, every_outcome, look};
+use arcminute_core::Error;
+use arcminute_core::device::{Aid, Detail, Eye, Outcome, RefractionBy, Setting, Worn, every_outcome};
 use arcminute_core::explain::Explain;
 use arcminute_core::unit::{Length, LogMar, Vergence};
-use arcminute_core::{Error, math};
 
 /// A child's eye of 20/200 with glasses for near of 2.5 D.
 fn eye(aid: &ListedAid) -> Eye {

@@ -1,0 +1,346 @@
+//! The whole table of aids and wishes by a second road: a program in another language, with closed forms and rays of its
+//! own, against the page's model.
+//!
+//! The program stands in `tests/second_road/`; it reads the same files as the page and calls nothing of it. Compared are
+//! all aids of the demonstration list for all wishes of the demonstration cases and of six more in
+//! `tests/second_road/cases/`: each number, what cannot serve, what is lacking, what nothing beats, and the smallest set.
+
+use crate::reading::names;
+use arcminute_tests::root;
+use arcminute_web::model::answer::Answer;
+use arcminute_web::model::case_file;
+use arcminute_web::model::compared::{Asked, Cannot, Cell, Lack, Named, Table};
+use arcminute_web::model::list;
+use serde_json::{Map, Value, json};
+use std::io::Write;
+use std::path::Path;
+use std::process::{Command, Stdio};
+
+/// Chance from which a wish counts as served.
+const GOAL_CHANCE: f64 = 0.5;
+/// Relative difference that is rounding: the program finds edges of a field by halving.
+const SAME: f64 = 1e-6;
+/// Values below this count as none: what is left of a difference of two numbers that are alike.
+const NOTHING: f64 = 1e-9;
+/// What is compared of an aid that serves.
+const NUMBERS: [&str; 12] = [
+    "chance",
+    "reserve_reached",
+    "evd_m",
+    "angular",
+    "width_m",
+    "characters",
+    "page_to_eye_m",
+    "hand_room_m",
+    "focus_needed_d",
+    "defocus_d",
+    "loss_log",
+    "light",
+];
+
+/// Aids that the tube focuses, so that it meets the refraction: before an eye with a cylinder they have a test of their own.
+const FOCUSED_BY_TUBE: [&str; 11] = [
+    "g25-24", "g30-23", "k30-09", "k40-10", "k40-13", "k50-12", "k50-16", "k60-14", "k60-18", "k70-18",
+    "k80-20",
+];
+
+/// The six cases that were invented for this test.
+const MORE: [&str; 6] =
+    ["central-loss", "child-reads-near", "high-myope", "music-teacher", "small-field", "without-its-lens"];
+
+/// All cases that are compared: their names and what their files hold.
+fn cases() -> Vec<(String, String)> {
+    // The other files of the folder are lists.
+    let demo = names().into_iter().filter(|name| name != "telescopes");
+    let demo = demo.map(|name| ("demo-scenarios", name));
+    let more = MORE.map(|name| ("tests/second_road/cases", name.to_owned()));
+    demo.chain(more)
+        .map(|(folder, name)| {
+            let text = text_of(&root().join(folder).join(format!("{name}.json")));
+            (name, text)
+        })
+        .collect()
+}
+
+fn text_of(path: &Path) -> String {
+    std::fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
+}
+
+/// What the program says of a case.
+fn by_program(case: &str) -> Value {
+    let asked = json!({
+        "case": serde_json::from_str::<Value>(case).expect("a case is JSON"),
+        "list": text_of(&root().join("demo-scenarios/aids.csv")),
+        "goal_chance": GOAL_CHANCE,
+    });
+    let program = root().join("tests/second_road/aids.py");
+    let mut command = Command::new("python3");
+    command.arg(program).stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped());
+    let mut running = command.spawn().expect("python3 is needed for this test: install Python 3");
+    let mut input = running.stdin.take().expect("it is piped");
+    input.write_all(asked.to_string().as_bytes()).expect("the program reads what it is asked");
+    drop(input);
+    let done = running.wait_with_output().expect("the program ends");
+    assert!(done.status.success(), "the program failed: {}", String::from_utf8_lossy(&done.stderr));
+    serde_json::from_slice(&done.stdout).expect("the program prints JSON")
+}
+
+fn cell_of_model(cell: &Result<Cell, Cannot>) -> Value {
+    let cell = match cell {
+        Ok(cell) => cell,
+        Err(Cannot::OnlyPrint) => return json!({ "cannot": "only print" }),
+        Err(Cannot::OnlyFar) => return json!({ "cannot": "only far" }),
+        Err(Cannot::NoAnswer(error)) => return json!({ "cannot": format!("no answer: {error}") }),
+    };
+    let lack = |lack: &Lack| match lack {
+        Lack::Focus => "focus",
+        Lack::Distance => "distance",
+        Lack::Seen => "seen",
+        Lack::Hands => "hands",
+        Lack::Walking => "walking",
+        Lack::BothEyes => "both_eyes",
+    };
+    json!({
+        "chance": cell.prediction.chance,
+        "reserve_reached": cell.reserve_reached,
+        "evd_m": cell.equivalent_viewing_distance.map(|length| length.m()),
+        "angular": cell.angular.times(),
+        "width_m": cell.width.map(|length| length.m()),
+        "characters": cell.characters,
+        "page_to_eye_m": cell.shown_to_eye.map(|length| length.m()),
+        "hand_room_m": cell.hand_room.map(|length| length.m()),
+        "focus_needed_d": cell.focus.needed.dioptres(),
+        "defocus_d": cell.focus.defocus.dioptres(),
+        "loss_log": cell.loss.log(),
+        "light": cell.light,
+        "lacks": cell.lacks.iter().map(lack).collect::<Vec<_>>(),
+    })
+}
+
+/// The same of the page's model, in the same form.
+fn by_model(case: &str) -> Value {
+    let draft = case_file::read(case).expect("it is a case").case;
+    let aids = &list::demo().list;
+    let table = Table::of(Asked::of(&Answer::of(&draft)), aids);
+    let id = |place: usize| aids[place].id.as_str();
+    let wish = |(place, named): (usize, &Named)| {
+        let cells = aids.iter().zip(&table.rows);
+        let cells: Map<_, _> = cells.map(|(aid, row)| (aid.id.clone(), cell_of_model(&row[place]))).collect();
+        let ranked = table.ranked(place, &[]);
+        let beaten: Map<_, _> =
+            ranked.beaten.iter().map(|(aid, by, _)| (id(*aid).to_owned(), json!(id(*by)))).collect();
+        let front: Vec<&str> = ranked.front.iter().map(|aid| id(*aid)).collect();
+        json!({ "goal": named.goal, "aids": cells, "front": front, "beaten": beaten })
+    };
+    let wishes: Vec<Value> = table.asked.wishes.iter().enumerate().map(wish).collect();
+    let plan = table.kit(aids, GOAL_CHANCE).expect("there is room for the list");
+    let best: Vec<&str> = plan.best.chosen.iter().map(|one| id(one.place)).collect();
+    let not_served =
+        table.asked.wishes.iter().enumerate().filter(|(place, _)| plan.uncoverable >> place & 1 == 1);
+    let uncoverable: Vec<usize> = not_served.map(|(_, named)| named.goal).collect();
+    json!({ "wishes": wishes, "kit": { "size": best.len(), "best": best }, "uncoverable": uncoverable })
+}
+
+/// Whether two values are the same number, or both none.
+fn alike(one: &Value, other: &Value) -> bool {
+    match (one.as_f64(), other.as_f64()) {
+        (Some(one), Some(other)) => {
+            let apart = (one - other).abs();
+            apart <= NOTHING.min(one.abs().max(other.abs())) || apart <= SAME * one.abs().max(other.abs())
+        }
+        _ => one == other,
+    }
+}
+
+fn sorted(names: &Value) -> Vec<&str> {
+    let mut names: Vec<&str> = names.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
+    names.sort_unstable();
+    names
+}
+
+/// Where two cells differ, the program's value first.
+fn cell_differences(program: &Value, model: &Value) -> Vec<String> {
+    // Why there is no answer is said in other words.
+    let kind =
+        |cell: &Value| cell["cannot"].as_str().map(|why| why.split(':').next().unwrap_or(why).to_owned());
+    if kind(program).is_some() || kind(model).is_some() {
+        let differ = kind(program) != kind(model);
+        let told = || format!("cannot: {} and {}", program["cannot"], model["cannot"]);
+        return differ.then(told).into_iter().collect();
+    }
+    let numbers = NUMBERS.iter().filter(|name| !alike(&program[**name], &model[**name]));
+    let mut found: Vec<String> =
+        numbers.map(|name| format!("{name}: {} and {}", program[name], model[name])).collect();
+    if program["lacks"] != model["lacks"] {
+        found.push(format!("lacks: {} and {}", program["lacks"], model["lacks"]));
+    }
+    found
+}
+
+/// What is compared: the aids, and with all of them also what follows from all.
+#[derive(Clone, Copy, PartialEq)]
+enum Compared {
+    Everything,
+    AllButTubes,
+}
+
+/// Where the two differ on one wish.
+fn wish_differences(program: &Value, model: &Value, compared: Compared) -> Vec<String> {
+    let mut found = Vec::new();
+    if program["goal"] != model["goal"] {
+        found.push(format!("its place: {} and {}", program["goal"], model["goal"]));
+    }
+    let of = |wish: &Value, what: &str| wish[what].as_object().cloned().expect("an object of names");
+    let (aids, others) = (of(program, "aids"), of(model, "aids"));
+    if !aids.keys().eq(others.keys()) {
+        found.push("not the same aids".into());
+    }
+    let left_out = |id: &str| compared == Compared::AllButTubes && FOCUSED_BY_TUBE.contains(&id);
+    let mut sets_differ_by_them = false;
+    for (id, cell) in &aids {
+        if left_out(id) {
+            sets_differ_by_them |= cell["cannot"].is_null();
+        } else {
+            let other = others.get(id).unwrap_or(&Value::Null);
+            found.extend(cell_differences(cell, other).iter().map(|what| format!("{id}: {what}")));
+        }
+    }
+    if sets_differ_by_them {
+        return found;
+    }
+    if sorted(&program["front"]) != sorted(&model["front"]) {
+        found.push(format!("front: {} and {}", program["front"], model["front"]));
+    }
+    let (beaten, others) = (of(program, "beaten"), of(model, "beaten"));
+    if !beaten.keys().eq(others.keys()) {
+        found.push(format!("beaten: {:?} and {:?}", beaten.keys(), others.keys()));
+    }
+    for (id, by) in others {
+        let first = beaten.get(&id).map(|all| &all[0]);
+        if first != Some(&by) {
+            found.push(format!("{id} is beaten by {first:?} and {by}"));
+        }
+    }
+    found
+}
+
+/// Everything in which the program and the model differ, the program first.
+fn differences(program: &Value, model: &Value, compared: Compared) -> Vec<String> {
+    let mut found = Vec::new();
+    let wishes = |of: &Value| of["wishes"].as_array().cloned().expect("a list of wishes");
+    let (ours, theirs) = (wishes(program), wishes(model));
+    if ours.len() != theirs.len() {
+        found.push(format!("wishes: {} and {}", ours.len(), theirs.len()));
+    }
+    for (ours, theirs) in ours.iter().zip(&theirs) {
+        let goal = ours["goal"].as_u64().unwrap_or_default() + 1;
+        let here = wish_differences(ours, theirs, compared);
+        found.extend(here.iter().map(|what| format!("goal {goal}, {what}")));
+    }
+    if compared == Compared::Everything {
+        let (ours, theirs) = (&program["kit"], &model["kit"]);
+        if ours["size"] != theirs["size"] {
+            found.push(format!("size of the kit: {} and {}", ours["size"], theirs["size"]));
+        }
+        if ours["possible"][0] != theirs["best"] {
+            found.push(format!("kit: {} and {}", ours["possible"][0], theirs["best"]));
+        }
+        if program["uncoverable"] != model["uncoverable"] {
+            found.push(format!("nothing serves: {} and {}", program["uncoverable"], model["uncoverable"]));
+        }
+    }
+    found
+}
+
+/// A case without the cylinders and axes of its refractions.
+fn without_cylinder(case: &str) -> String {
+    let mut case: Value = serde_json::from_str(case).expect("a case is JSON");
+    for eye in ["right", "left"] {
+        let Some(refraction) = case["case"]["person"][eye]["refraction"].as_str() else { continue };
+        let words: Vec<&str> = refraction.split_whitespace().collect();
+        if let [sphere, _, "x", _, rest @ ..] = words.as_slice() {
+            let spherical = [&[*sphere], rest].concat().join(" ");
+            case["case"]["person"][eye]["refraction"] = json!(spherical);
+        }
+    }
+    case.to_string()
+}
+
+/// Whether the eye that looks has a cylinder that stays behind a telescope which the tube focuses for it.
+fn tube_leaves_a_cylinder(case: &str) -> bool {
+    let behind = Answer::of(&case_file::read(case).expect("it is a case").case).behind;
+    behind.is_some_and(|behind| !behind.in_eyepiece && 0.0 != behind.eye.cylinder.dioptres())
+}
+
+/// The differences of all cases, each with the name of its case, and how many cells hold numbers.
+fn all_differences(cases: impl Iterator<Item = (String, String, Compared)>) -> (Vec<String>, usize) {
+    let (mut told, mut seen) = (Vec::new(), 0);
+    for (name, case, compared) in cases {
+        let (program, model) = (by_program(&case), by_model(&case));
+        for wish in program["wishes"].as_array().into_iter().flatten() {
+            let aids = wish["aids"].as_object().into_iter().flatten();
+            seen += aids.filter(|(_, cell)| cell["cannot"].is_null()).count();
+        }
+        let found = differences(&program, &model, compared);
+        told.extend(found.into_iter().map(|what| format!("{name}, {what}")));
+    }
+    (told, seen)
+}
+
+#[test]
+fn every_aid_for_every_wish_is_the_same_by_a_second_road() {
+    let scope = |case: &str| {
+        if tube_leaves_a_cylinder(case) { Compared::AllButTubes } else { Compared::Everything }
+    };
+    let as_they_stand = cases().into_iter().map(|(name, case)| {
+        let compared = scope(&case);
+        (name, case, compared)
+    });
+    let spheres = cases().into_iter().filter(|(_, case)| tube_leaves_a_cylinder(case)).map(|(name, case)| {
+        (format!("{name} without its cylinder"), without_cylinder(&case), Compared::Everything)
+    });
+    let (told, seen) = all_differences(as_they_stand.chain(spheres));
+    assert!(told.is_empty(), "{} differences, program first:\n{}", told.len(), told.join("\n"));
+    assert!(3000 < seen, "only {seen} cells hold numbers");
+}
+
+/// A telescope that its tube focuses for the eye supplies the mean sphere. The eye wears nothing behind it, so its
+/// cylinder stays, blurs, and costs acuity as it does behind any other aid that does not mend it.
+#[test]
+fn a_cylinder_stays_behind_a_telescope_that_the_tube_focuses() {
+    let cases = cases().into_iter().filter(|(_, case)| tube_leaves_a_cylinder(case));
+    let (told, seen) = all_differences(cases.map(|(name, case)| (name, case, Compared::Everything)));
+    assert!(told.is_empty(), "{} differences, program first:\n{}", told.len(), told.join("\n"));
+    assert!(1000 < seen, "only {seen} cells hold numbers");
+}
+
+#[test]
+fn one_wrong_value_is_found() {
+    let (_, case) =
+        cases().into_iter().find(|(name, _)| name == "music-teacher").expect("it is one of the cases");
+    let (program, model) = (by_program(&case), by_model(&case));
+    let found = |wrong: &Value| differences(wrong, &model, Compared::Everything);
+    assert_eq!(found(&program), Vec::<String>::new(), "as it stands");
+    for name in NUMBERS {
+        let mut wrong = program.clone();
+        let cell = &mut wrong["wishes"][0]["aids"]["desk-screen"];
+        let value = cell[name].as_f64().expect("all of them are numbers of a screen");
+        cell[name] = json!(value * (1.0 + 1e-5) + 1e-8);
+        let told = found(&wrong);
+        assert!(told.len() == 1 && told[0].starts_with(&format!("goal 1, desk-screen: {name}")), "{told:?}");
+    }
+    let planted = |change: fn(&mut Value), wanted: &str| {
+        let mut wrong = program.clone();
+        change(&mut wrong);
+        let told = found(&wrong);
+        assert!(told.len() == 1 && told[0].starts_with(wanted), "{wanted} is told by {told:?}");
+    };
+    planted(|all| all["wishes"][1]["aids"]["bar"] = json!({}), "goal 2, bar: cannot");
+    planted(|all| all["wishes"][0]["aids"]["bar"]["lacks"] = json!([]), "goal 1, bar: lacks");
+    planted(|all| all["wishes"][0]["aids"]["bar"]["width_m"] = json!(null), "goal 1, bar: width_m");
+    planted(|all| all["wishes"][2]["front"] = json!(["bar"]), "goal 3, front");
+    planted(|all| all["wishes"][2]["beaten"] = json!({}), "goal 3, beaten");
+    planted(|all| all["kit"]["size"] = json!(9), "size of the kit");
+    planted(|all| all["kit"]["possible"] = json!([["bar"]]), "kit");
+    planted(|all| all["uncoverable"] = json!([4]), "nothing serves");
+}
