@@ -79,7 +79,9 @@ pub(crate) fn attach(place: &impl Place, label: &str, file: &Path) {
 /// A person presses the words beside the button as often as the button, and it may be drawn by them alone.
 #[track_caller]
 fn switch(control: &Element<'_>, on: bool, label: &str) {
-    let body = "return arguments[0].labels?.[0] ?? arguments[0]";
+    // In the middle of the window: at its edge a bar may lie over it.
+    let body = "const it = arguments[0].labels?.[0] ?? arguments[0]; \
+                it.scrollIntoView({ block: 'center' }); return it";
     let pressed = control.page.script(body, &[control.id.to_json()]);
     let id = crate::driver::ElementId::from_json(&pressed).expect("the control or its label");
     Element { page: control.page, id }.click();

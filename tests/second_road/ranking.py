@@ -12,8 +12,8 @@ ROUNDING = 1e-9
 
 
 def whole(value):
-    """The nearest whole number, halves away from zero."""
-    return math.copysign(math.floor(abs(value) + 0.5), value) + 0.0
+    """The nearest whole number, halves away from zero; a half is one though rounding took its last digits off."""
+    return math.copysign(math.floor(abs(value) + 0.5 + ROUNDING), value) + 0.0
 
 
 def merits(cell, aid, wish):

@@ -178,7 +178,8 @@ const MOST_HUNDREDTHS: f64 = 1e9;
 
 /// A whole number, so that sums do not depend on their order.
 fn hundredths(power: Magnification) -> f64 {
-    let hundredths = math::round(power.size() * 100.0);
+    // A half goes up even if rounding took its last digits off, as with the merits.
+    let hundredths = math::floor(power.size() * 100.0 + 0.5 + 1e-9);
     if hundredths <= MOST_HUNDREDTHS { hundredths } else { MOST_HUNDREDTHS }
 }
 

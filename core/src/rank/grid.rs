@@ -88,10 +88,20 @@ impl Level {
     }
 }
 
+/// A number of steps that ends in a half goes up to the next, even if rounding took its last digits off: two aids that do
+/// What rounding may take off a step that ends in a half: two aids that do the same in two ways are not told apart.
+const SAME: f64 = 1e-9;
+
+/// The nearest whole number, halves away from zero.
+fn whole(in_steps: f64) -> f64 {
+    let away = math::floor(math::abs(in_steps) + 0.5 + SAME);
+    // Zero has one sign here, or two aids that are alike would differ.
+    if in_steps < 0.0 { 0.0 - away } else { away }
+}
+
 /// Number of steps, rounded; nothing for what is not a number.
 fn steps(in_steps: f64) -> Option<Level> {
-    // Zero has one sign here, or two aids that are alike would differ.
-    let level = math::round(in_steps) + 0.0;
+    let level = whole(in_steps);
     (!level.is_nan()).then_some(Level::Of(0, level))
 }
 
@@ -121,7 +131,7 @@ impl Merits {
                     Reach::Middle => 2.0,
                     Reach::WholeBand => 3.0,
                 };
-                steps(class * CLASS + math::round(chance.share.clamp(0.0, 1.0) / least.chance))
+                steps(class * CLASS + whole(chance.share.clamp(0.0, 1.0) / least.chance))
             }),
             Criterion::SeenAtOnce => self.seen_at_once.and_then(|seen| {
                 let (way, in_steps) = match seen {
@@ -159,6 +169,16 @@ mod tests {
     use super::super::merits::Chance;
     use super::*;
     use crate::unit::Magnification;
+
+    #[test]
+    fn a_half_goes_up_though_rounding_took_its_last_digits_off() {
+        let light = |light: f64| Merits { light: Some(light), ..Merits::default() }.level(Criterion::Light);
+        assert_eq!(light(0.505 - 1e-13), light(0.505 + 1e-13));
+        assert_ne!(light(0.505 - 1e-4), light(0.505));
+        for (in_steps, wanted) in [(-2.5, -3.0), (-0.4, 0.0), (0.5 - 1e-12, 1.0), (2.4, 2.0)] {
+            assert_eq!(whole(in_steps).to_bits(), f64::to_bits(wanted), "{in_steps}");
+        }
+    }
 
     /// One merit, each time a little more or less.
     #[test]

@@ -15,14 +15,30 @@ pub(super) struct Case {
 }
 
 macro_rules! cases {
-    ($($id:literal),+) => {
-        &[$(Case { id: $id, text: include_str!(concat!("../../../demo-scenarios/", $id, ".json")) }),+]
+    ($folder:literal, $($id:literal),+) => {
+        &[$(Case { id: $id, text: include_str!(concat!($folder, $id, ".json")) }),+]
     };
 }
 
 /// All of them, in the menu's order.
-pub(super) const CASES: &[Case] =
-    cases!["adult-20-160", "adult-20-300", "pupil-reads-the-board", "frame-too-shallow"];
+pub(super) const CASES: &[Case] = cases![
+    "../../../demo-scenarios/",
+    "adult-20-160",
+    "adult-20-300",
+    "pupil-reads-the-board",
+    "frame-too-shallow"
+];
+
+/// Six more people, invented for the tests.
+pub(super) const PEOPLE: &[Case] = cases![
+    "../../second_road/cases/",
+    "central-loss",
+    "child-reads-near",
+    "high-myope",
+    "music-teacher",
+    "small-field",
+    "without-its-lens"
+];
 
 /// A case of the menu by its key.
 #[track_caller]
@@ -70,7 +86,7 @@ pub(super) fn words_of(choice: &str) -> &'static str {
 }
 
 impl Case {
-    fn file(&self) -> Value {
+    pub(super) fn file(&self) -> Value {
         serde_json::from_str(self.text).expect("a case file")
     }
 
@@ -193,7 +209,7 @@ impl Case {
     }
 
     #[track_caller]
-    fn type_person(&self, page: &Page) {
+    pub(super) fn type_person(&self, page: &Page) {
         go(page, "Person");
         self.fill(page, "Case label", "/label");
         for (eye, words) in [("right", "RIGHT eye"), ("left", "LEFT eye")] {
@@ -215,7 +231,7 @@ impl Case {
     }
 
     #[track_caller]
-    fn type_goals(&self, page: &Page) {
+    pub(super) fn type_goals(&self, page: &Page) {
         go(page, "Goals");
         let count = self.file()["case"]["goals"].as_array().map_or(0, Vec::len);
         for goal in 0..count {
@@ -330,6 +346,23 @@ impl Case {
     }
 }
 
+/// Unfolds every group of aids on Bench.
+#[track_caller]
+pub(super) fn unfold_aids(page: &Page) {
+    for group in ["more", "beaten", "but-for", "short", "none"] {
+        unfold_group(page, group);
+    }
+}
+
+#[track_caller]
+fn unfold_group(page: &Page, group: &str) {
+    let fold = find::id(page, &format!("aids-{group}-fold"));
+    let is_shown = page.script("return arguments[0].checkVisibility()", &[fold.id.to_json()]) == json!(true);
+    if is_shown && fold.attribute("aria-expanded").as_deref() == Some("false") {
+        into_view(&fold).click();
+    }
+}
+
 /// Looks at an aid of Bench by its key, unfolding the group that it is in.
 #[track_caller]
 pub(super) fn look_at(page: &Page, id: &str) {
@@ -342,10 +375,7 @@ pub(super) fn look_at(page: &Page, id: &str) {
         if is_there() {
             break;
         }
-        let fold = find::id(page, &format!("aids-{group}-fold"));
-        if page.script("return arguments[0].checkVisibility()", &[fold.id.to_json()]) == json!(true) {
-            into_view(&fold).click();
-        }
+        unfold_group(page, group);
     }
     into_view(&find::id(page, &key)).click();
     within(SOON, "the focus on the aid", || {

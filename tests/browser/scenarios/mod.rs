@@ -19,6 +19,7 @@ mod privacy;
 mod routine;
 mod screens;
 mod speed;
+mod whole_path;
 
 use crate::driver::Options;
 use crate::page::Page;

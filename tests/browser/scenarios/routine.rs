@@ -140,14 +140,14 @@ fn number(text: &str) -> (f64, usize) {
 /// Fails unless the first number of the text is this value at the digits shown. Glasses make things larger by a few parts
 /// in a hundred thousand less at 6 m than far away; the second road says nothing of that.
 #[track_caller]
-fn agrees(what: &str, value: f64, text: &str) {
+pub(super) fn agrees(what: &str, value: f64, text: &str) {
     let (shown, decimals) = number(text);
     let half = 0.5 / from_log(decimals as f64);
     assert!((shown - value).abs() <= half + 5e-5, "{what}: {value} by the second road, {text:?} on the page");
 }
 
 #[track_caller]
-fn agrees_with_chance(what: &str, percent: f64, text: &str) {
+pub(super) fn agrees_with_chance(what: &str, percent: f64, text: &str) {
     match text.split_once(" %").map(|(number, _)| number) {
         Some("under 1") => assert!(percent < 1.0, "{what}: {percent} %, {text:?} on the page"),
         Some("over 99") => assert!(percent > 99.0, "{what}: {percent} %, {text:?} on the page"),

@@ -10,6 +10,9 @@ use arcminute_core::predict::Prediction;
 use arcminute_core::rank::{FreeHands, Handling, Merits};
 use arcminute_core::unit::{Length, LogMar, Magnification, Vergence};
 
+/// A power that is just enough has a chance of one half, and loses none of it by rounding.
+const ROUNDING: f64 = 1e-9;
+
 /// Something that the wish asks for and the aid does not give.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Lack {
@@ -85,7 +88,7 @@ impl Cell {
     /// Whether the wish is served: the chance is at least this one, and nothing is lacking.
     #[must_use]
     pub fn covers(&self, from_chance: f64) -> bool {
-        self.lacks.is_empty() && from_chance <= self.prediction.chance
+        self.lacks.is_empty() && from_chance <= self.prediction.chance + ROUNDING
     }
 }
 
@@ -95,6 +98,7 @@ impl Behind {
     pub fn with(&self, aid: &ListedAid) -> Eye {
         let worn = match (aid.traits().glasses, self.add) {
             (Wears::Nothing, _) => Worn::Nothing,
+            _ if aid.is_focused_for_the_eye() && !self.in_eyepiece => Worn::Nothing,
             (Wears::Add, Some(add)) if Vergence::ZERO < add => Worn::Near { add },
             (Wears::Add | Wears::Distance, _) => Worn::Distance,
         };

@@ -77,3 +77,17 @@ fn an_aid_is_for_near_or_for_far() {
     assert_eq!(one("hand-28", &far(40.0, &[6.0])), Err(Cannot::OnlyPrint));
     assert_eq!(one("distance-camera", &print(1.0)), Err(Cannot::OnlyFar));
 }
+
+/// A cylinder stays behind a telescope that its tube focuses for the eye; one in the eyepiece mends it.
+#[test]
+fn a_cylinder_costs_acuity_behind_a_tube_that_is_focused_for_the_eye() {
+    let mut behind = behind();
+    behind.eye.cylinder = arcminute_core::unit::Vergence::from_dioptres(-3.0);
+    let aid = list::demo_aid("k40-13").expect("it is in the demonstration list");
+    let loss = |behind: &Behind| {
+        cells(aid, behind, &[far(40.0, &[6.0])]).remove(0).map(|cell| cell.loss.log()).expect("it serves")
+    };
+    let by_tube = loss(&behind);
+    behind.in_eyepiece = true;
+    assert!(0.02 < by_tube && loss(&behind).abs() < 1e-9, "{by_tube} and {}", loss(&behind));
+}

@@ -162,9 +162,14 @@ impl ListedAid {
             (None, Some(_), Some(distance)) => Setting::Tube { thing_to_eye: distance },
             (None, ..) => Setting::Far,
         };
-        let focuses = self.family == Family::MountedTelescope && telescope.near_focus.is_some();
-        let refraction = if focuses { RefractionBy::Tube } else { RefractionBy::Glasses };
+        let refraction =
+            if self.is_focused_for_the_eye() { RefractionBy::Tube } else { RefractionBy::Glasses };
         Ok(Aid::Telescope { telescope, eyepiece_to_eye, refraction, setting })
+    }
+
+    /// Whether its tube meets the refraction: the eye then wears nothing behind it, and a cylinder stays.
+    pub(in crate::model) fn is_focused_for_the_eye(&self) -> bool {
+        self.family == Family::MountedTelescope && self.number(Column::NearestFocus).is_some()
     }
 
     /// The telescope to be set in a carrier lens; nothing for any other aid.
