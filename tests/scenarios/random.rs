@@ -181,7 +181,7 @@ proptest! {
         for field in FieldId::all(draft.goals.len()) {
             prop_assert_eq!(state_fits(field, &draft, &answer.field(field)), Ok(()));
         }
-        let steps = steps(&answer);
+        let steps = steps(&answer, draft.bench.looked_at());
         prop_assert_eq!(disagreeing(&steps), [""; 0]);
         let report = report(&draft);
         prop_assert_eq!(reported(&report), steps.len());

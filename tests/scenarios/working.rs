@@ -4,14 +4,14 @@ use crate::reading::{case, names};
 use arcminute_core::acuity::Reading;
 use arcminute_core::explain::{Explain, Step};
 use arcminute_web::model::answer::{Answer, FitAnswer};
-use arcminute_web::model::compared::{Asked, LookedAt};
+use arcminute_web::model::compared::{Asked, LookedAt, trial};
 use arcminute_web::model::list;
 use arcminute_web::model::report::report;
 use arcminute_web::model::working::line;
 use serde_json::Value;
 
 /// The steps behind everything in an answer.
-pub(crate) fn steps(answer: &Answer) -> Vec<Step> {
+pub(crate) fn steps(answer: &Answer, looked_at: &str) -> Vec<Step> {
     let mut steps = Vec::new();
     for eye in [&answer.right, &answer.left] {
         if let Some(Reading::Measured(acuity)) = &eye.acuity {
@@ -29,8 +29,12 @@ pub(crate) fn steps(answer: &Answer) -> Vec<Step> {
     steps.extend(answer.powers.iter().flat_map(Explain::steps));
     steps.extend(answer.bench.iter().filter_map(|row| row.outcome.as_ref().ok()).flat_map(Explain::steps));
     let asked = Asked::of(answer);
-    let looked = list::demo().list.iter().filter_map(|aid| LookedAt::of(&asked, answer.goal, aid));
-    steps.extend(looked.flat_map(|looked| looked.steps()));
+    for looked in list::demo().list.iter().filter_map(|aid| LookedAt::of(&asked, answer.goal, aid)) {
+        steps.extend(looked.steps());
+        if looked.aid.id == looked_at {
+            steps.extend(trial(answer, &looked).and_then(Result::ok).iter().flat_map(Explain::steps));
+        }
+    }
     if let FitAnswer::Done(done) = &answer.fit {
         steps.extend(done.mounting.steps());
     }
@@ -72,7 +76,7 @@ pub(crate) fn not_numbers(report: &Value) -> Vec<String> {
 fn every_step_of_every_case_agrees() {
     for name in names() {
         let draft = case(&name);
-        let steps = steps(&Answer::of(&draft));
+        let steps = steps(&Answer::of(&draft), draft.bench.looked_at());
         assert!(100 < steps.len(), "{name} has {} steps only", steps.len());
         assert_eq!(disagreeing(&steps), [""; 0], "{name}");
         let report = report(&draft);
@@ -99,7 +103,7 @@ fn every_result_with_values_has_working_and_sources() {
 /// The checker sees a result that its formula does not give.
 #[test]
 fn a_step_that_disagrees_is_seen() {
-    let mut steps = steps(&Answer::of(&case("adult-20-160")));
+    let mut steps = steps(&Answer::of(&case("adult-20-160")), "");
     let Some(Step::Formula { result, .. }) =
         steps.iter_mut().find(|step| matches!(step, Step::Formula { .. }))
     else {

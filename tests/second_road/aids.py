@@ -84,6 +84,7 @@ def cell_of(aid, eye, wish, end):
         "chance": below((goal - now) / (eye["limit"] / Z_95)),
         "reach": reach(now, goal, eye["limit"]),
         "reserve_reached": detail / mar,
+        "least_height_m": height * mar / detail,
         "evd_m": evd,
         "angular": angular,
         "width_m": width,

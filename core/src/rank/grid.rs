@@ -88,7 +88,6 @@ impl Level {
     }
 }
 
-/// A number of steps that ends in a half goes up to the next, even if rounding took its last digits off: two aids that do
 /// What rounding may take off a step that ends in a half: two aids that do the same in two ways are not told apart.
 const SAME: f64 = 1e-9;
 

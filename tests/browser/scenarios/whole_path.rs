@@ -60,6 +60,7 @@ fn goes_the_whole_path(case: &Case, options: &Options) {
         compared(&page, wish);
     }
     kit(&page, &other);
+    trial(&page, wishes.last().expect("a wish"), case.retest_limit());
     see::no_errors(&page);
 }
 
@@ -121,6 +122,44 @@ fn kit(page: &Page, other: &Value) {
     let said = see::texts(page, "#kit-rest li");
     let none = said.iter().filter(|line| line.starts_with("No aid of the list serves")).count();
     assert_eq!(none, unserved, "{said:?}");
+}
+
+/// The first aid that nothing beats, tried: once it does what was predicted, once far less.
+#[track_caller]
+fn trial(page: &Page, wish: &Value, limit: f64) {
+    let Some(id) = keys_in_order(page).first().cloned() else { return };
+    let cell = &wish["aids"][&id];
+    look_at(page, &id);
+    into_view(&find::id(page, "looked-trial")).click();
+    see::holds(page, "trial-predicted", "should just read");
+    let least = number(cell, "least_height_m").expect("a height");
+    let (label, predicted, written): (_, _, fn(f64) -> String) = match number(cell, "distance") {
+        // Logarithms of heights, and of minutes of arc.
+        None => ("Print just read with the aid", (least * 1000.0).log10(), |log| {
+            format!("{:.4} mm", 10_f64.powf(log))
+        }),
+        Some(distance) => {
+            let minutes = 2.0 * (least / 10.0 / distance).atan() * 10_800.0 / std::f64::consts::PI;
+            ("Acuity reached with the aid", minutes.log10(), |log| format!("{log:.3} logMAR"))
+        }
+    };
+    fill(page, label, &written(predicted));
+    see::holds(page, "trial-verdict", "As predicted: less than 0.01 log from it");
+    assert_eq!(see::texts(page, "#trial-checks li"), [""; 0], "nothing to check");
+    fill(page, label, &written(predicted + limit + 0.15));
+    see::holds(page, "trial-verdict", "Worse than predicted by ");
+    let said = see::text(page, "trial-verdict");
+    agrees("worse by", limit + 0.15, said.split_once(" by ").expect("by how much").1);
+    agrees("beyond by", 0.15, said.split_once("lines), ").expect("beyond").1);
+    let checks = see::texts(page, "#trial-checks li");
+    assert!(4 < checks.len() && checks.iter().any(|check| check.starts_with("Focus again")), "{checks:#?}");
+}
+
+/// The keys of the aids that are shown first, in their order.
+fn keys_in_order(page: &Page) -> Vec<String> {
+    let body = "return [...document.querySelectorAll('#aids-front tbody tr')].map(row => row.id.slice(4))";
+    let found = page.script(body, &[]);
+    found.as_array().into_iter().flatten().filter_map(|key| key.as_str().map(str::to_owned)).collect()
 }
 
 macro_rules! people {

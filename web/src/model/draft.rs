@@ -393,6 +393,22 @@ pub struct OrderDraft {
 }
 fields!(OrderDraft { paper, carrier_right, carrier_left, fellow, filter, large_nose_pads, head_strap, notes } required {});
 
+/// What was reached at a trial, as typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default, deny_unknown_fields)]
+pub struct TrialDraft {
+    /// Acuity that was reached with the aid, for a thing at a distance.
+    pub acuity: String,
+    /// Print that was just read with the aid, for print to read.
+    pub print: String,
+    /// Fovea to the place of the retina looked with; empty when it is not known.
+    pub beside_deg: String,
+    /// Anything else, in words; no names.
+    pub notes: String,
+}
+fields!(TrialDraft { acuity, print, beside_deg, notes } required {});
+
 /// The whole case.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -411,8 +427,10 @@ pub struct Draft {
     pub fit: FitDraft,
     /// The order.
     pub order: OrderDraft,
+    /// The trial.
+    pub trial: TrialDraft,
 }
-fields!(Draft { label, person, goals, bench, fit, order } required {});
+fields!(Draft { label, person, goals, bench, fit, order, trial } required {});
 
 impl Default for Draft {
     fn default() -> Self {
@@ -423,6 +441,7 @@ impl Default for Draft {
             bench: BenchDraft::default(),
             fit: FitDraft::default(),
             order: OrderDraft::default(),
+            trial: TrialDraft::default(),
         }
     }
 }

@@ -55,6 +55,10 @@ pub enum FieldId {
     SegmentHeight,
     CarrierRx(bool),
     OrderNotes,
+    TrialAcuity,
+    TrialPrint,
+    TrialBeside,
+    TrialNotes,
 }
 
 /// What a box holds.
@@ -143,6 +147,10 @@ macro_rules! place {
             FieldId::CarrierRx(true) => Some(& $($mutable)? $draft.order.carrier_right),
             FieldId::CarrierRx(false) => Some(& $($mutable)? $draft.order.carrier_left),
             FieldId::OrderNotes => Some(& $($mutable)? $draft.order.notes),
+            FieldId::TrialAcuity => Some(& $($mutable)? $draft.trial.acuity),
+            FieldId::TrialPrint => Some(& $($mutable)? $draft.trial.print),
+            FieldId::TrialBeside => Some(& $($mutable)? $draft.trial.beside_deg),
+            FieldId::TrialNotes => Some(& $($mutable)? $draft.trial.notes),
         }
     }};
 }
@@ -343,6 +351,28 @@ impl FieldId {
                 "Empty: as the refraction above",
             ),
             Self::OrderNotes => of("order-notes", "Notes for the workshop", Kind::Words, None, "No names."),
+            Self::TrialAcuity => of(
+                "trial-acuity",
+                "Acuity reached with the aid",
+                Kind::Acuity,
+                None,
+                "Tested through it, as you wrote it: 20/40-1, 6/12, 0.3 logMAR",
+            ),
+            Self::TrialPrint => of(
+                "trial-print",
+                "Print just read with the aid",
+                Kind::Print,
+                None,
+                "The smallest that was read, in any notation: 0.8 M, N6, 1.2 mm",
+            ),
+            Self::TrialBeside => of(
+                "trial-beside",
+                "Looks beside by",
+                number(&bounds::ECCENTRICITY),
+                None,
+                "Optional, where the centre is lost: how far from it the place is that looks",
+            ),
+            Self::TrialNotes => of("trial-notes", "Notes on the trial", Kind::Words, None, "No names."),
         }
     }
 
@@ -390,6 +420,10 @@ impl FieldId {
             Self::OrderedTilt,
             Self::SegmentHeight,
             Self::OrderNotes,
+            Self::TrialAcuity,
+            Self::TrialPrint,
+            Self::TrialBeside,
+            Self::TrialNotes,
         ]);
         all
     }

@@ -63,8 +63,12 @@ pub fn report(draft: &Draft) -> Value {
     }
     results.extend(answer.bench.iter().map(telescope));
     let asked = Asked::of(&answer);
-    let looked = list::demo().list.iter().filter_map(|aid| LookedAt::of(&asked, answer.goal, aid));
-    results.extend(looked.filter_map(|looked| aids::aid(&looked)));
+    for looked in list::demo().list.iter().filter_map(|aid| LookedAt::of(&asked, answer.goal, aid)) {
+        results.extend(aids::aid(&looked));
+        if looked.aid.id == draft.bench.looked_at() {
+            results.extend(aids::trial(&answer, &looked));
+        }
+    }
     results.extend(fit(&answer.fit));
     let undecided: Vec<Value> = answer
         .undecided

@@ -1,5 +1,6 @@
 //! Fit: where it sits in the carrier lens.
 
+use super::trial::Trial;
 use super::{Heading, Next, choose};
 use crate::model::answer::{Answer, FitAnswer};
 use crate::model::draft::{CarrierChoice, EyeChoice, PlacementChoice};
@@ -49,6 +50,7 @@ pub fn FitPlace() -> impl IntoView {
         </div>
         <Cautions places=vec![Where::Fit, Where::Telescope]/>
         <Practice/>
+        <Trial/>
         <Next to=Place::Sheets label="On to the sheets"/>
     }
     .into_any()

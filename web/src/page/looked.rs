@@ -1,5 +1,6 @@
 //! The aid that is looked at, in full: prediction, facts, pictures, the price of a step, what would do instead, working.
 
+use super::trial::TRIAL_NAME;
 use crate::model::answer::GoalAnswer;
 use crate::model::compared::{Cell, LookedAt, Seen as Does, Table};
 use crate::model::draft::GoalKind;
@@ -85,9 +86,9 @@ fn InFull() -> impl IntoView {
         steps
     });
     let (facts_shown, notes) = (live(move || facts(facts_shown.get())), live(move || items(notes.get())));
-    let to_fit = move |_| {
+    let to_fit = move |heading: String| {
         case.place.set(Place::Fit);
-        platform::focus_soon(Place::Fit.heading_id());
+        platform::focus_soon(heading);
     };
     view! {
         <section id="looked" aria-labelledby=LOOKED_NAME>
@@ -108,8 +109,10 @@ fn InFull() -> impl IntoView {
             </div>
             {live(move || view! { <Cautions places=cautions.get()/> }.into_any())}
             <Working key="looked-working" of=name steps=steps/>
-            <p hidden=is(move || !mounted.get())>
-                <button type="button" class="main" id="looked-fit" on:click=to_fit>"Place it in the glasses"</button>
+            <p class="next">
+                <button type="button" class="main" id="looked-trial" on:click=move |_| to_fit(TRIAL_NAME.into())>"Enter what was reached with it"</button>
+                " "
+                <button type="button" id="looked-fit" hidden=is(move || !mounted.get()) on:click=move |_| to_fit(Place::Fit.heading_id())>"Place it in the glasses"</button>
             </p>
         </section>
     }

@@ -16,6 +16,7 @@ mod person;
 mod sheets;
 mod shelf;
 mod tradeoff;
+mod trial;
 
 pub use bench::BenchPlace;
 pub use fit::FitPlace;

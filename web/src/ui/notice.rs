@@ -100,6 +100,10 @@ fn place_of(field: FieldId) -> Place {
         | FieldId::LeastWeb
         | FieldId::SegmentGap
         | FieldId::OrderedTilt
-        | FieldId::SegmentHeight => Place::Fit,
+        | FieldId::SegmentHeight
+        | FieldId::TrialAcuity
+        | FieldId::TrialPrint
+        | FieldId::TrialBeside
+        | FieldId::TrialNotes => Place::Fit,
     }
 }

@@ -314,7 +314,7 @@ fn goal(
     }
 }
 
-fn acuity(reader: &mut Reader<'_>, field: FieldId) -> Option<LogMar> {
+pub(super) fn acuity(reader: &mut Reader<'_>, field: FieldId) -> Option<LogMar> {
     match reader.acuity(field)? {
         Reading::Measured(acuity) => Some(acuity.log_mar),
         Reading::Category(category) => {

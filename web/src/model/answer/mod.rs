@@ -6,6 +6,7 @@ mod fit;
 mod goals;
 mod person;
 mod reader;
+mod trial;
 mod undecided;
 
 pub use behind::Behind;
@@ -14,6 +15,7 @@ pub use fit::{FitAnswer, FitDone};
 pub use goals::{Asked, EyeToGoal, GoalAnswer, GoalEnd, ReserveFrom, reserve_of};
 pub use person::EyeAnswer;
 pub use reader::{Choice, FieldState, Fields};
+pub use trial::TrialAnswer;
 pub use undecided::Undecided;
 
 use super::devices::{self, Device};
@@ -68,6 +70,8 @@ pub struct Answer {
     pub aids_wait_for: Vec<FieldId>,
     /// The fit.
     pub fit: FitAnswer,
+    /// What was reached at a trial.
+    pub trial: TrialAnswer,
     /// What missing entries leave undecided.
     pub undecided: Vec<Undecided>,
 }
@@ -106,6 +110,7 @@ impl Answer {
         let (behind, aids_wait_for) = (needs.behind(), needs.missing(goals.get(goal)));
         let device = telescopes.iter().find(|device| device.id == draft.bench.telescope);
         let fit = fit::fit(&mut reader, draft, &right, &left, vertex, device);
+        let trial = trial::trial(&mut reader);
         person::words(&mut reader);
         let mut answer = Self {
             fields: reader.into_states(),
@@ -126,6 +131,7 @@ impl Answer {
             behind,
             aids_wait_for,
             fit,
+            trial,
             undecided: Vec::new(),
         };
         answer.undecided = undecided::list(&answer);

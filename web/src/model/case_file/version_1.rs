@@ -1,6 +1,6 @@
 //! Cases of version 1: goals were an acuity or a thing of known size, each with print beside it.
 
-use crate::model::draft::{BenchDraft, Draft, GoalDraft, GoalKind, HowWell};
+use crate::model::draft::{BenchDraft, Draft, FirstChoice, GoalDraft, GoalKind, HowWell, TrialDraft};
 use crate::model::entry;
 use arcminute_core::bounds;
 
@@ -17,6 +17,13 @@ pub(super) fn read(case: Draft) -> Result<Draft, &'static str> {
     }
     if [&case.person.right, &case.person.left].iter().any(|eye| !eye.contrast_log_cs.is_empty()) {
         return Err("contrast sensitivity");
+    }
+    if case.trial != TrialDraft::default() {
+        return Err("trial");
+    }
+    let chosen = BenchDraft { aid: String::new(), first: FirstChoice::default(), ..case.bench.clone() };
+    if chosen != case.bench {
+        return Err("such choice on Bench");
     }
     let mut goals = Vec::with_capacity(case.goals.len());
     let wanted = case.bench.goal.min(case.goals.len().saturating_sub(1));
@@ -141,6 +148,13 @@ mod tests {
         assert_eq!(said(&aged), "the file says that it is of version 1, which had no age");
         let seen = person("\"left\": { \"contrast_log_cs\": \"1\" }");
         assert_eq!(said(&seen), "the file says that it is of version 1, which had no contrast sensitivity");
+        let tried = case(BOARD, 0).replace("\"goals\"", "\"trial\": { \"print\": \"1 M\" }, \"goals\"");
+        assert_eq!(said(&tried), "the file says that it is of version 1, which had no trial");
+        for choice in ["\"aid\": \"hand-12\"", "\"first\": \"light\""] {
+            let chosen = case(BOARD, 0).replace("\"goal\": 0", &format!("\"goal\": 0, {choice}"));
+            let wanted = "the file says that it is of version 1, which had no such choice on Bench";
+            assert_eq!(said(&chosen), wanted, "{choice}");
+        }
         let many = vec![BOARD; 16].join(", ");
         assert_eq!(said(&case(&many, 0)), "the file holds 32 goals; a case holds 1 to 30");
     }

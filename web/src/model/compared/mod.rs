@@ -7,6 +7,7 @@ mod cell;
 mod looked;
 mod ranked;
 mod table;
+mod trial;
 mod wish;
 
 #[cfg(test)]
@@ -17,6 +18,7 @@ pub use cell::{Cannot, Cell, Lack};
 pub use looked::{LookedAt, Seen};
 pub use ranked::{Ranked, ranked};
 pub use table::Table;
+pub use trial::trial;
 pub use wish::Wish;
 
 use super::answer::Behind;

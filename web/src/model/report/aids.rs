@@ -1,7 +1,9 @@
 //! The aids of the demonstration list, in the report.
 
-use super::{arcmin, dioptres, key, metres, mm, plain, predicted, refusal, result, times};
-use crate::model::compared::{Cannot, LookedAt};
+use super::{arcmin, dioptres, key, log, metres, mm, plain, predicted, refusal, result, times};
+use crate::model::answer::Answer;
+use crate::model::compared::{Cannot, LookedAt, trial as judged};
+use arcminute_core::explain::Explain;
 use serde_json::Value;
 
 /// An aid as a record; nothing where it is none for such a wish.
@@ -35,4 +37,20 @@ pub(super) fn aid(looked: &LookedAt) -> Option<Value> {
     values.extend(outcome.depth.and_then(|depth| depth.farthest).map(|far| ("in_focus_to", mm(far))));
     let words = [("reach", key(&outcome.prediction.reach)), ("worn", key(&listed.traits().glasses))];
     Some(result(&name, &listed.name, &values, &words, &looked.steps()))
+}
+
+/// What was reached with the aid that is looked at, against its prediction; nothing while nothing was typed.
+pub(super) fn trial(answer: &Answer, looked: &LookedAt) -> Option<Value> {
+    let what = format!("trial of {}", looked.aid.title());
+    let verdict = match judged(answer, looked)? {
+        Ok(verdict) => verdict,
+        Err(error) => return Some(result("trial", &what, &[], &refusal(&error), &[])),
+    };
+    let values = [
+        ("measured", log(verdict.measured)),
+        ("difference", log(verdict.difference)),
+        ("beyond", log(verdict.beyond)),
+    ];
+    let words = [("class", verdict.class.key().to_owned())];
+    Some(result("trial", &what, &values, &words, &verdict.steps()))
 }

@@ -77,7 +77,7 @@ pub fn looked_facts(answer: &Answer, looked: &LookedAt) -> Vec<Shown> {
 }
 
 /// The print, or the acuity, that would only just be read.
-fn just_read(answer: &Answer, outcome: &Outcome) -> (String, String) {
+pub(super) fn just_read(answer: &Answer, outcome: &Outcome) -> (String, String) {
     // What scatters is the acuity, and the size that is just read with it.
     let scatter = |end: LogMar| math::pow(10.0, end.log() - outcome.prediction.with_aid.log());
     let (best, worst) = (scatter(outcome.prediction.best), scatter(outcome.prediction.worst));

@@ -8,6 +8,7 @@ mod ladder;
 mod looked;
 mod sheet;
 mod telescope;
+mod trial;
 
 pub use any_power::any_power;
 pub use compared::{
@@ -19,6 +20,7 @@ pub use ladder::{PowerShown, powers};
 pub use looked::{instead_words, looked_facts, looked_notes, looked_words, neighbours, step_words};
 pub use sheet::{Sheet, SheetSection, sheet};
 pub use telescope::{prediction_words, telescope_facts, telescope_notes};
+pub use trial::{trial_checks, trial_predicted, trial_words};
 
 /// A value with what it is and a word on it.
 #[derive(Clone, Debug, PartialEq, Eq)]
