@@ -14,7 +14,8 @@ use proptest::sample::{Index, select, subsequence};
 /// Whatever was read: its aids can be used and are read back from both forms, and its troubles say something.
 #[track_caller]
 fn sound(reading: &Reading) {
-    let ids: std::collections::BTreeSet<_> = reading.list.iter().map(|aid| aid.id.to_lowercase()).collect();
+    let ids: std::collections::BTreeSet<_> =
+        reading.list.iter().map(|aid| aid.id.to_ascii_lowercase()).collect();
     assert_eq!(ids.len(), reading.list.len(), "each has a key of its own");
     for aid in &reading.list {
         let used = aid.used(Length::from_mm(15.0), None);

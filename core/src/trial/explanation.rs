@@ -127,9 +127,9 @@ pub fn off_centre(exit_pupil: Length, pupil: Length, apart: Length) -> Result<Of
 
 /// What an effect was reckoned from: what was told of the trial, or what was assumed.
 #[derive(Clone, Copy, Debug, PartialEq)]
-#[expect(
+#[allow(
     clippy::large_enum_variant,
-    reason = "one of eleven at most is the large one, and a box needs an allocator"
+    reason = "one of eleven at most is the large one, and a box needs an allocator; on the page it is not large"
 )]
 pub enum Grounds {
     /// Blur of this defocus and cylinder.

@@ -8,6 +8,7 @@
     reason = "an independent road must not go through the core's own functions"
 )]
 
+use super::table;
 use std::collections::BTreeMap;
 use std::f64::consts::PI;
 
@@ -149,24 +150,9 @@ pub(super) struct Device {
 
 /// The whole list.
 pub(super) fn devices() -> Vec<Device> {
-    let mut lines = include_str!("../../../demo-scenarios/aids.csv").lines().map(cells);
-    let headings = lines.next().expect("headings");
-    let rows = lines.map(|row| headings.iter().cloned().zip(row).collect::<BTreeMap<_, _>>());
-    rows.filter(|row| row["family"] == "spectacle-mounted telescope").map(|row| Device::read(&row)).collect()
-}
-
-/// The cells of a line; those with a comma stand between quotation marks.
-fn cells(line: &str) -> Vec<String> {
-    let mut cells = vec![String::new()];
-    let mut quoted = false;
-    for sign in line.chars() {
-        match sign {
-            '"' => quoted = !quoted,
-            ',' if !quoted => cells.push(String::new()),
-            sign => cells.last_mut().expect("one at least").push(sign),
-        }
-    }
-    cells
+    let rows = table::rows(include_str!("../../../demo-scenarios/aids.csv"));
+    let mounted = rows.iter().filter(|row| row["family"] == "spectacle-mounted telescope");
+    mounted.map(Device::read).collect()
 }
 
 impl Device {

@@ -19,6 +19,7 @@ mod privacy;
 mod routine;
 mod screens;
 mod speed;
+mod table;
 mod whole_path;
 
 use crate::driver::Options;

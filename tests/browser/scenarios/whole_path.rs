@@ -2,6 +2,11 @@
 //! what is shown is held against a program in another language that works everything out by closed forms and rays of its
 //! own (`tests/second_road/`).
 
+#![allow(
+    clippy::disallowed_methods,
+    reason = "an independent road must not go through the core's own functions"
+)]
+
 use super::cases::{CASES, Case, PEOPLE, look_at, unfold_aids};
 use super::places::{fill, go, into_view, rows};
 use super::routine::{agrees, agrees_with_chance};

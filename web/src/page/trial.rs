@@ -45,7 +45,10 @@ pub(super) fn Trial() -> impl IntoView {
             <div hidden=is(move || near.get())><Entry field=FieldId::TrialAcuity/></div>
             <div hidden=is(move || !near.get())><Entry field=FieldId::TrialPrint/></div>
             <p class="answer" id="trial-verdict" role="status">{words.signal()}</p>
-            <ol id="trial-checks" hidden=is(move || checks.get().is_empty())>{live(move || items(checks.get()))}</ol>
+            <div hidden=is(move || checks.get().is_empty())>
+                <ol id="trial-checks">{live(move || items(checks.get()))}</ol>
+                <p class="help">"Where no cost stands, no law is known that would tell it."</p>
+            </div>
             <div hidden=is(move || steps.get().is_empty())>
                 <Working key="trial-working" of="the trial" steps=steps/>
             </div>

@@ -213,9 +213,7 @@ pub(super) static UNITS: &[&[&str]] = &[
 /// The unit that is written so, as headings write it.
 pub(super) fn unit(written: &str) -> Option<&'static str> {
     let written = written.trim();
-    let is = |ways: &&&[&'static str]| {
-        ways.iter().any(|way| way.to_ascii_lowercase() == written.to_ascii_lowercase())
-    };
+    let is = |ways: &&&[&'static str]| ways.iter().any(|way| way.eq_ignore_ascii_case(written));
     UNITS.iter().find(is).and_then(|ways| ways.first()).copied()
 }
 

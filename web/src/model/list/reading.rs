@@ -144,7 +144,7 @@ impl Reader {
     pub(super) fn take(&mut self, mut row: Row) {
         self.reading.rows += 1;
         row.look();
-        let same = |aid: &ListedAid| aid.id.to_ascii_lowercase() == row.aid.id.to_ascii_lowercase();
+        let same = |aid: &ListedAid| aid.id.eq_ignore_ascii_case(&row.aid.id);
         if let Some(taken) = self.reading.list.iter().position(same).and_then(|at| self.places.get(at)) {
             row.faults.push((Some(Column::Id), row.aid.id.clone(), Wrong::IdTaken(*taken)));
         }

@@ -55,17 +55,18 @@ pub fn trial_words(verdict: &TrialVerdict) -> String {
 /// What to check, the largest effect first: what to do, and what it would cost this eye.
 #[must_use]
 pub fn trial_checks(verdict: &TrialVerdict) -> Vec<String> {
-    verdict.explanations.iter().map(|one| format!("{} {}", check(one), cost(one))).collect()
+    let said = |one: &Explanation| [check(one), cost(one)].join(" ").trim_end().to_owned();
+    verdict.explanations.iter().map(said).collect()
 }
 
-/// What it alone would cost, and whether that is enough.
+/// What it alone would cost, and whether that is enough; nothing where no law tells.
 fn cost(one: &Explanation) -> String {
     match (one.effect, one.is_enough) {
         (Some(effect), Some(true)) => {
             format!("It would cost {}: alone enough to explain the miss.", log(effect))
         }
         (Some(effect), _) => format!("It would cost {}: not enough alone.", log(effect)),
-        (None, _) => "How much that costs no law tells.".into(),
+        (None, _) => String::new(),
     }
 }
 
