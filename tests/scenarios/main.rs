@@ -11,6 +11,7 @@ mod reading;
 mod schemas;
 mod second_road;
 mod sheet;
+mod trial;
 mod version_1;
 mod ways_out;
 mod working;

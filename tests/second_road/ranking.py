@@ -75,7 +75,12 @@ def front(cells, aids, wish):
 
 
 def usable(cell):
-    return "cannot" not in cell and cell["reach"] != "no" and not cell["lacks"]
+    return "cannot" not in cell and cell["reach"] != "no" and not bars(cell)
+
+
+def bars(cell):
+    """What keeps an aid from serving: seeing less at once than is wanted is weighed, and is no bar."""
+    return [what for what in cell["lacks"] if what != "seen"]
 
 
 def kit(tables, aids, goal_chance):
@@ -86,7 +91,7 @@ def kit(tables, aids, goal_chance):
         for place, cells in enumerate(tables):
             cell = cells[name]
             # A power that is just enough has a chance of one half; what rounding takes off that does not count.
-            if "cannot" in cell or cell["lacks"] or cell["chance"] < goal_chance - ROUNDING:
+            if "cannot" in cell or bars(cell) or cell["chance"] < goal_chance - ROUNDING:
                 continue
             serves.setdefault(name, set()).add(place)
             power[name] = max(power.get(name, 0.0), cell["power"])

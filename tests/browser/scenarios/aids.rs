@@ -17,6 +17,11 @@ fn near_and_far_aids_are_shown_and_each_opens_its_working() {
     see::holds(&page, "aids-name", "Aids for Signs and faces across a room");
     look_at(&page, "head-mounted");
     see::holds(&page, "looked", "Not for walking");
+    // The picture of what is gained and lost, by keyboard: each point is an option, and choosing one keeps the focus.
+    act::select(&page, "Point", "5x16 Keplerian, focusing, bright");
+    see::reads(&page, "looked-name", "5x16 Keplerian, focusing, bright");
+    assert_eq!(see::focused(&page), "combobox \"Point\"", "the focus stays on the points");
+    assert_eq!(see::count(&page, "#tradeoff-picture .tradeoff-chosen"), 1, "the point is marked");
     act::select(&page, "Goal", "Prices and labels");
     see::holds(&page, "aids-name", "Prices and labels");
     look_at(&page, "hand-12");

@@ -105,7 +105,7 @@ fn compared(page: &Page, wish: &Value) {
         if let Some((_, light)) = row[4].split_once("light ") {
             agrees(id, number(cell, "light").expect("light") * 100.0, light);
         }
-        let lacks = cell["lacks"].as_array().map_or(0, Vec::len);
+        let lacks = cell["lacks"].as_array().into_iter().flatten().filter(|lack| *lack != "seen").count();
         let is_but_for = page.script(
             "return document.getElementById(arguments[0]).closest('table').id",
             &[json!(format!("aid-{id}"))],

@@ -109,7 +109,7 @@ fn ForWish(
                 {rows(Group::Front, ranked)}
             </div>
             {groups.into_iter().collect_view()}
-            <Tradeoff ranked=ranked/>
+            <div hidden=is(move || ranked.get().front.len() + ranked.get().beaten.len() < 2)><Tradeoff ranked=ranked/></div>
         </section>
     }
     .into_any()
@@ -131,8 +131,10 @@ fn rows(group: Group, ranked: Part<Ranked>) -> AnyView {
 }
 
 fn folded(group: Group, ranked: Part<Ranked>) -> AnyView {
-    let open = RwSignal::new(false);
+    let folded = RwSignal::new(true);
     let count = Part::new(move || group.rows(&ranked.get()).len());
+    // Where nothing gives all that is asked, what comes nearest is shown at once.
+    let open = is(move || folded.get() == (group == Group::ButFor && ranked.get().front.is_empty()));
     view! {
         <div hidden=is(move || count.get() == 0)>
             <button
@@ -140,7 +142,7 @@ fn folded(group: Group, ranked: Part<Ranked>) -> AnyView {
                 class="fold"
                 id=format!("{}-fold", group.key())
                 aria-expanded=words(move || open.get().to_string())
-                on:click=move |_| open.update(|open| *open = !*open)
+                on:click=move |_| folded.update(|folded| *folded = !*folded)
             >
                 {words(move || group.words(count.get(), open.get()))}
             </button>

@@ -2,8 +2,8 @@
 
 use crate::model::compared::{Cell, Ranked};
 use crate::model::format;
-use crate::plot::{Axis, Drawing, TradeoffInput, TradeoffPoint, tradeoff};
-use crate::ui::{Case, Part, Pick, Picture, use_case};
+use crate::plot::{Axis, Drawing, TradeoffInput, TradeoffPoint, put_in_order, tradeoff};
+use crate::ui::{Case, Part, Pick, Picture, live, use_case};
 use arcminute_core::rank::Extent;
 use leptos::prelude::*;
 
@@ -79,7 +79,25 @@ pub(super) fn Tradeoff(
 ) -> impl IntoView {
     let case = use_case();
     let (across, up) = (RwSignal::new(1_usize), RwSignal::new(0_usize));
-    let picture = Part::new(move || drawn(case, &ranked.get(), (across.get(), up.get())));
+    let weighed = Part::new(move || points(case, &ranked.get(), (across.get(), up.get())));
+    let picture = Part::new(move || drawn(weighed.get(), (across.get(), up.get())));
+    // The points from left to right, so that the arrow keys go along them.
+    let along = Part::new(move || {
+        let mut points = weighed.get();
+        put_in_order(&mut points, |one, other| one.across < other.across);
+        points.into_iter().map(|point| (point.key, point.name, point.chosen)).collect::<Vec<_>>()
+    });
+    let at = Part::new(move || along.get().iter().position(|point| point.2).map_or(0, |place| place + 1));
+    let go_to = Callback::new(move |place: usize| {
+        if let Some((key, ..)) = along.get().get(place.wrapping_sub(1)) {
+            case.choose_aid(key);
+        }
+    });
+    let point = live(move || {
+        let names = along.get().into_iter().map(|(_, name, _)| name);
+        let options = ["none of them".to_owned()].into_iter().chain(names).collect();
+        view! { <Pick key="tradeoff-point" label="Point" options=options chosen=at.signal() on_choose=go_to/> }.into_any()
+    });
     let options = || WEIGHED.iter().map(|weighed| weighed.name.to_owned()).collect::<Vec<_>>();
     let choose = |signal: RwSignal<usize>| Callback::new(move |place| signal.set(place));
     view! {
@@ -87,6 +105,7 @@ pub(super) fn Tradeoff(
         <div class="row">
             <Pick key="tradeoff-up" label="Upward" options=options() chosen=up.into() on_choose=choose(up)/>
             <Pick key="tradeoff-across" label="Across" options=options() chosen=across.into() on_choose=choose(across)/>
+            {point}
         </div>
         <Picture
             key="tradeoff-picture"
@@ -97,10 +116,14 @@ pub(super) fn Tradeoff(
     .into_any()
 }
 
-fn drawn(case: Case, ranked: &Ranked, (across, up): (usize, usize)) -> Option<Drawing> {
+/// The aids that have a chance and of which both things are known.
+fn points(case: Case, ranked: &Ranked, (across, up): (usize, usize)) -> Vec<TradeoffPoint> {
     let (table, list, draft) = (case.table.read(), case.list.read(), case.draft.read());
-    let wish = table.wish_of(case.answer.read().goal)?;
-    let (across, up) = (WEIGHED.get(across)?, WEIGHED.get(up)?);
+    let (Some(wish), Some(across), Some(up)) =
+        (table.wish_of(case.answer.read().goal), WEIGHED.get(across), WEIGHED.get(up))
+    else {
+        return Vec::new();
+    };
     let places = ranked.front.iter().copied().chain(ranked.beaten.iter().map(|beaten| beaten.0));
     let point = |aid: usize| {
         let cell = table.cell(aid, wish)?.as_ref().ok()?;
@@ -113,15 +136,16 @@ fn drawn(case: Case, ranked: &Ranked, (across, up): (usize, usize)) -> Option<Dr
             chosen: draft.bench.looked_at() == listed.id,
         })
     };
+    places.filter_map(point).collect()
+}
+
+fn drawn(points: Vec<TradeoffPoint>, (across, up): (usize, usize)) -> Option<Drawing> {
+    let (across, up) = (WEIGHED.get(across)?, WEIGHED.get(up)?);
     let axis = |weighed: &'static Weighed| Axis {
         name: weighed.name.into(),
         less_is_better: weighed.less_is_better,
         ratio: weighed.ratio,
         words: &weighed.words,
     };
-    tradeoff(&TradeoffInput {
-        across: axis(across),
-        up: axis(up),
-        points: places.filter_map(point).collect(),
-    })
+    tradeoff(&TradeoffInput { across: axis(across), up: axis(up), points })
 }

@@ -18,5 +18,6 @@ pub use field_scene::{FieldSceneInput, Scene, Seen, field_scene};
 pub use frame_front::frame_front;
 pub use ladder::{LadderArrow, LadderInput, ladder, ladder_strip};
 pub use rays::{RaysInput, Shown, rays};
+pub use scale::put_in_order;
 pub use shape::{Anchor, Drawing, Shape, ViewBox};
 pub use tradeoff::{Axis, TradeoffInput, TradeoffPoint, tradeoff};

@@ -184,7 +184,7 @@ pub fn hatch(left: f64, top: f64, width: f64, height: f64, gap: f64) -> String {
 }
 
 /// Puts a short list in order, keeping the order of equals; a sort of the library takes more room on the page.
-pub(super) fn put_in_order<T>(list: &mut [T], comes_before: impl Fn(&T, &T) -> bool) {
+pub fn put_in_order<T>(list: &mut [T], comes_before: impl Fn(&T, &T) -> bool) {
     for end in 1..list.len() {
         let mut place = end;
         while 0 < place && comes_before(&list[place], &list[place - 1]) {

@@ -95,6 +95,12 @@ impl Case {
 
     /// Looks at an aid; a telescope that is set in a carrier lens is then the one that Fit places.
     pub fn look_at(self, id: &str) {
+        self.choose_aid(id);
+        platform::focus_soon(LOOKED_NAME.into());
+    }
+
+    /// The same, and the focus stays where it is.
+    pub fn choose_aid(self, id: &str) {
         let list = self.list.read_untracked();
         let is_mounted = list.1.list.iter().any(|aid| aid.id == id && aid.device().is_some());
         self.draft.update(|draft| {
@@ -105,7 +111,6 @@ impl Case {
                 draft.bench.aid = id.to_owned();
             }
         });
-        platform::focus_soon(LOOKED_NAME.into());
     }
 
     /// Something of the answer; what reads it is told only when it changes.

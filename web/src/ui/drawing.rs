@@ -19,7 +19,7 @@ pub fn Picture(
     /// Whether it is printed at true size.
     #[prop(optional)]
     true_size: bool,
-    /// Called with the key of a mark that is clicked. A pointer's short cut: the keyboard finds the same choice elsewhere.
+    /// Called with the key of a mark that is clicked. A pointer's short cut: the keyboard finds the same choice beside it.
     #[prop(optional)]
     on_pick: Option<Callback<String>>,
 ) -> impl IntoView {

@@ -85,10 +85,17 @@ pub struct Cell {
 }
 
 impl Cell {
-    /// Whether the wish is served: the chance is at least this one, and nothing is lacking.
+    /// Whether it gives what the wish cannot do without. Seeing less at once than is wanted is a price, not a bar: the head
+    /// scans, and the share of the width is weighed.
+    #[must_use]
+    pub fn serves(&self) -> bool {
+        self.lacks.iter().all(|lack| *lack == Lack::Seen)
+    }
+
+    /// Whether the wish is served: the chance is at least this one, and the aid [serves](Self::serves).
     #[must_use]
     pub fn covers(&self, from_chance: f64) -> bool {
-        self.lacks.is_empty() && from_chance <= self.prediction.chance + ROUNDING
+        self.serves() && from_chance <= self.prediction.chance + ROUNDING
     }
 }
 
@@ -122,7 +129,7 @@ impl Behind {
 }
 
 /// Whether an aid is one for a wish at all.
-pub(super) fn serves(aid: &ListedAid, wish: &Wish) -> Result<(), Cannot> {
+pub(super) fn is_for(aid: &ListedAid, wish: &Wish) -> Result<(), Cannot> {
     match (aid.serves(), wish.print, wish.at) {
         (For::Print, false, _) => Err(Cannot::OnlyPrint),
         (For::Far | For::Field, true, None) => Err(Cannot::OnlyFar),
@@ -138,7 +145,7 @@ pub(super) fn cells(aid: &ListedAid, behind: &Behind, wishes: &[Wish]) -> Vec<Re
     let used = |distance| behind.used(aid, distance).map(|(used, _)| used);
     let once = (aid.serves() == For::Print).then(|| used(None));
     for wish in wishes {
-        if let Err(cannot) = serves(aid, wish) {
+        if let Err(cannot) = is_for(aid, wish) {
             cells.push(Err(cannot));
             continue;
         }

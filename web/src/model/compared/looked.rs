@@ -1,6 +1,6 @@
 //! One aid in full: the eye behind it, what is looked at, and what it does.
 
-use super::cell::{Cannot, serves};
+use super::cell::{Cannot, is_for};
 use super::{Asked, Named};
 use crate::model::list::{ListedAid, family_steps};
 use arcminute_core::device::{Aid, Detail, Eye, Outcome, look};
@@ -59,7 +59,7 @@ impl LookedAt {
                 does = Some(here);
             }
         }
-        let does = serves(aid, &named.wish).and(does?);
+        let does = is_for(aid, &named.wish).and(does?);
         Some(Self { aid: aid.clone(), named, eye: behind.with(aid), does })
     }
 

@@ -54,7 +54,7 @@ pub fn ranked(cells: &[&Result<Cell, Cannot>], priorities: &[Criterion]) -> Rank
         match cell {
             Err(_) => ranked.none.push(place),
             Ok(cell) if cell.prediction.reach < Reach::BetterEnd => unlikely.push((place, cell.merits)),
-            Ok(cell) if !cell.lacks.is_empty() => lacking.push((place, cell.merits)),
+            Ok(cell) if !cell.serves() => lacking.push((place, cell.merits)),
             Ok(cell) => likely.push((place, cell.merits)),
         }
     }

@@ -91,3 +91,11 @@ fn a_cylinder_costs_acuity_behind_a_tube_that_is_focused_for_the_eye() {
     behind.in_eyepiece = true;
     assert!(0.02 < by_tube && loss(&behind).abs() < 1e-9, "{by_tube} and {}", loss(&behind));
 }
+
+#[test]
+fn less_at_once_than_is_wanted_is_a_price_and_no_bar() {
+    let cell = one("hand-28", &Wish { characters: Some(1e3), ..print(1.4544) }).expect("it serves");
+    assert_eq!((cell.lacks.as_slice(), cell.serves(), cell.covers(0.5)), (&[Lack::Seen][..], true, true));
+    let cell = one("hand-28", &Wish { hands: 2, ..print(1.4544) }).expect("it would serve");
+    assert_eq!((cell.lacks.as_slice(), cell.serves()), (&[Lack::Hands][..], false));
+}

@@ -173,7 +173,7 @@ pub fn lack_words(lack: Lack) -> &'static str {
     match lack {
         Lack::Focus => "out of focus by more than this eye forgives",
         Lack::Distance => "print would have to be elsewhere",
-        Lack::Seen => "shows less at once than is wanted",
+        Lack::Seen => "shows less at once than is wanted: scan",
         Lack::Hands => "takes a hand that is needed",
         Lack::Walking => "not while walking",
         Lack::BothEyes => "for one eye",

@@ -1,15 +1,16 @@
 //! One aid in full: what it does, what to look at, and what would do as well without it.
 
 use super::Shown;
-use crate::model::answer::Answer;
+use crate::model::answer::{Answer, CORNEA_TO_PUPIL_MM};
 use crate::model::compared::{Cell, LookedAt, Table};
 use crate::model::format;
 use crate::model::list::{For, ListedAid};
 use crate::model::words;
-use arcminute_core::device::{FOCUS_LOSS, Outcome, Worn};
+use arcminute_core::convergence::EyeAndLens;
+use arcminute_core::device::{Aid, FOCUS_LOSS, LensForm, Outcome, Worn};
 use arcminute_core::math;
 use arcminute_core::optics::Sight;
-use arcminute_core::unit::{Angle, Length, LogMar, PrintSize, Vergence};
+use arcminute_core::unit::{Angle, Length, LogMar, PrintSize, Prism, Vergence};
 
 /// Print is usually held here; not measured on this person.
 const USUAL_CM: f64 = 40.0;
@@ -58,6 +59,7 @@ pub fn looked_facts(answer: &Answer, looked: &LookedAt) -> Vec<Shown> {
             "faster, and the picture slips and costs acuity; measured with normal sight, not with low vision";
         said.push(("steady", "Steady enough", (head, note.into())));
     }
+    said.extend(both_eyes(answer, looked).map(|told| ("both", "Both eyes turn in by", told)));
     let contrast = answer.goals.get(looked.named.goal).and_then(|goal| goal.of_eye(answer.eye).contrast);
     if let Some(contrast) = contrast {
         let note =
@@ -107,6 +109,32 @@ pub(super) fn just_read(answer: &Answer, outcome: &Outcome) -> (String, String) 
             (answer.acuity(acuity(1.0)), note)
         }
     }
+}
+
+/// What both eyes turn in behind spectacles for near that are centred on the pupils.
+fn both_eyes(answer: &Answer, looked: &LookedAt) -> Option<(String, String)> {
+    /// Cornea to the eye's centre of rotation, less the place of the entrance pupil. Assumed, as on Fit.
+    const PUPIL_TO_ROTATION_MM: f64 = 14.0 - CORNEA_TO_PUPIL_MM;
+    let (seen, pd) = (looked.seen()?, answer.viewing().pd?);
+    let Aid::HighPlus { spectacles, .. } = &seen.used else { return None };
+    let (LensForm::Addition { add }, true) = (spectacles.form, looked.aid.traits().both_eyes) else {
+        return None;
+    };
+    let eye = EyeAndLens {
+        eye_from_midline: pd,
+        centre_from_midline: pd,
+        power: looked.eye.mean_sphere() + add,
+        base_in: Prism::ZERO,
+        stop_distance: looked.eye.spectacle_to_eye + Length::from_mm(PUPIL_TO_ROTATION_MM),
+    };
+    let turned = eye.converge(seen.outcome.arrangement.hand_room?).ok()?;
+    let prism = |prism: Prism| format::decimals(prism.prism_dioptres(), 0);
+    let note = format!(
+        "each {} through lenses centred on the pupils, {} without; base-in prism or closer centres spare it",
+        prism(turned.per_eye),
+        prism(turned.bare)
+    );
+    Some((format!("{} prism dioptres", prism(turned.both)), note))
 }
 
 fn size(outcome: &Outcome) -> (String, String) {

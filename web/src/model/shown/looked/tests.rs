@@ -113,6 +113,23 @@ fn what_holds_for_one_family_is_said_there() {
     assert_eq!(instead_words(&looked(&far, "reversed-telescope")), "");
 }
 
+/// Print in the focus of the addition: the two lines of sight turn in by 100·p·F together twice (near reference).
+#[test]
+fn what_both_eyes_turn_in_is_said_of_spectacles() {
+    let mut draft = Draft::default();
+    draft.person.right.acuity = "20/200".into();
+    draft.person.right.pd_mm = "32".into();
+    draft.goals[0] = GoalDraft { kind: GoalKind::Print, print: "1 M".into(), ..GoalDraft::default() };
+    let print = Answer::of(&draft);
+    let (both, note) = said(&print, "high-plus-6", "both");
+    assert_eq!(both, "38 prism dioptres");
+    // 16.7 cm and 26.95 mm to the centre of rotation: 3.2/0.1936.
+    assert!(note.starts_with("each 19 through lenses centred on the pupils, 17 without;"), "{note}");
+    let facts =
+        |id: &str| looked_facts(&print, &looked(&print, id)).iter().any(|fact| fact.key == "looked-both");
+    assert!(!facts("hand-28") && !facts("high-plus-thick"), "only of a thin lens for both eyes");
+}
+
 #[test]
 fn a_step_is_to_the_next_power_of_the_same_kind() {
     let print = answer("", "", 0);
