@@ -184,10 +184,11 @@ impl Answer {
         acuity_words(value, self.scale)
     }
 
-    /// How many boxes cannot be used as they stand; one that the kind of its goal does not have is not looked at.
+    /// How many boxes cannot be used as they stand; one that the kind of its goal does not have is not looked at, nor one
+    /// of the trial that the goal served does not have.
     #[must_use]
     pub fn troubles(&self) -> usize {
-        let kind = |field: FieldId| field.goal().and_then(|goal| self.goals.get(goal)).map(|goal| goal.kind);
+        let kind = |field: FieldId| self.goals.get(field.goal().unwrap_or(self.goal)).map(|goal| goal.kind);
         let counts = |(field, state): &(FieldId, &FieldState)| {
             state.is_trouble() && kind(*field).is_none_or(|kind| field.is_of(kind))
         };

@@ -44,6 +44,14 @@ pub(super) fn list(answer: &Answer) -> Vec<Undecided> {
     if trouble(accommodation) {
         say("what near aids would do", vec![accommodation]);
     }
+    if let Some(goal) = answer.goal_answer() {
+        let boxes = [FieldId::TrialAcuity, FieldId::TrialPrint, FieldId::TrialBeside];
+        let unusable = boxes.into_iter().filter(|field| field.is_of(goal.kind) && trouble(*field));
+        let unusable: Vec<FieldId> = unusable.collect();
+        if !unusable.is_empty() {
+            say("what the trial says", unusable);
+        }
+    }
     if answer.needed.is_some() && answer.chosen.is_none() {
         say("the telescope: none is chosen on Bench", Vec::new());
     }

@@ -84,10 +84,16 @@ impl FieldId {
         }
     }
 
-    /// Whether a goal of this kind has it; any box that is of no goal is always there.
+    /// Whether a goal of this kind, or its trial, has it; any other box is always there.
     #[must_use]
     pub fn is_of(self, kind: GoalKind) -> bool {
-        let Some(index) = self.goal() else { return true };
+        let Some(index) = self.goal() else {
+            return match self {
+                Self::TrialAcuity => kind != GoalKind::Print,
+                Self::TrialPrint => kind == GoalKind::Print,
+                _ => true,
+            };
+        };
         let Boxes { first, more } = boxes(kind);
         matches!(self, Self::GoalName(_)) || first.iter().chain(more).any(|make| make(index) == self)
     }
