@@ -225,6 +225,13 @@ pub(super) fn mean_sphere(refraction: &str) -> f64 {
     sphere + numbers.next().unwrap_or(0.0) / 2.0
 }
 
+/// Acuity with a cylinder that stays when the mean sphere is met: squares of the blur added (Blendowske 2015).
+pub(super) fn blurred(now: f64, meridians: [f64; 2], to_eye_m: f64) -> f64 {
+    let [one, other] = meridians.map(|power| power / (1.0 - to_eye_m * power));
+    let rise = 1.08 * ((one - other) / 2.0).powi(2);
+    (from_log(now).powi(2) + 1.25_f64.powi(2) * rise * (2.0 + rise)).sqrt().log10()
+}
+
 impl Device {
     /// Seen from `distance_m` off the eye, or far.
     pub(super) fn through(&self, eye: Eye, distance_m: Option<f64>) -> Through {

@@ -2,7 +2,7 @@
 //! is shown held against one worked out independently.
 
 use super::cases::{CASES, Case, case, words_of};
-use super::independent::{Mounting, Predicted, Rule, Seat, from_log, written};
+use super::independent::{Mounting, Predicted, Rule, Seat, blurred, from_log, written};
 use super::places::{PLACES, fill, go, load, rows, shown, unfold};
 use crate::driver::Options;
 use crate::page::Page;
@@ -230,7 +230,18 @@ fn looked_at(page: &Page, case: &Case) {
     let ((now, notation), device) = (case.acuity(), case.device());
     let through = device.through(case.behind(), case.distance_m());
     let in_use = device.through(case.behind(), case.distance_m().or(Some(6.0))).in_use;
-    let predicted = Predicted::new(now, in_use, case.goal(), case.retest_limit());
+    // A tube that is focused for the eye leaves its cylinder.
+    let refraction = case.text(&format!("/person/{}/refraction", case.eye()));
+    let mut powers = refraction.split_whitespace().map_while(|word| word.parse::<f64>().ok());
+    let (sphere, cylinder) = (powers.next().unwrap_or(0.0), powers.next().unwrap_or(0.0));
+    let left = if case.behind().in_eyepiece { 0.0 } else { cylinder };
+    let to_eye = (case.behind().vertex_mm + 3.05) / 1000.0;
+    let predicted = Predicted::new(
+        blurred(now, [sphere, sphere + left], to_eye),
+        in_use,
+        case.goal(),
+        case.retest_limit(),
+    );
     see::holds(page, "looked-name", &format!("{} {}", device.marking(), device.name));
     acuity_agrees("the telescope looked at", &predicted, case, &text(page, "looked-reads"));
     let notes = see::texts(page, "#looked dd.note");
