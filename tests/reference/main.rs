@@ -5,3 +5,4 @@ mod entries;
 mod outside;
 mod outside_aids;
 mod outside_colour;
+mod outside_sealed;

@@ -13,6 +13,7 @@ pub mod format;
 pub mod goals;
 pub mod list;
 pub mod report;
+pub mod sealed;
 pub mod shelf;
 pub mod shown;
 pub mod summary;
