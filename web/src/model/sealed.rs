@@ -139,6 +139,17 @@ impl Sealed {
 /// # Errors
 /// [`SealedError::NoPassphrase`] for an empty one, [`SealedError::TooLong`] for a text that could not be opened again.
 pub fn seal(text: &str, passphrase: &str, fresh: Fresh) -> Result<String, SealedError> {
+    seal_at(text, passphrase, fresh, MEMORY_KIB, PASSES)
+}
+
+/// The same, at this much work for the key.
+fn seal_at(
+    text: &str,
+    passphrase: &str,
+    fresh: Fresh,
+    memory_kib: u32,
+    passes: u32,
+) -> Result<String, SealedError> {
     if passphrase.is_empty() {
         return Err(SealedError::NoPassphrase);
     }
@@ -150,8 +161,8 @@ pub fn seal(text: &str, passphrase: &str, fresh: Fresh) -> Result<String, Sealed
         version: VERSION,
         key: KeyMade {
             name: KEY_NAME.into(),
-            memory_kib: MEMORY_KIB,
-            passes: PASSES,
+            memory_kib,
+            passes,
             lanes: LANES,
             salt: STANDARD.encode(fresh.salt),
         },
@@ -244,6 +255,28 @@ mod tests {
         assert_eq!(with("\"sealed\"", "\"seal\""), Err(SealedError::NotSealed));
         assert_eq!(open(&file[..file.len() / 2], "p"), Err(SealedError::NotSealed));
         assert_eq!(open(&" ".repeat(MOST_BYTES + 1), "p"), Err(SealedError::TooLong));
+    }
+
+    /// Little work for the key, so that many files can be tried.
+    #[test]
+    fn a_file_with_a_bit_turned_over_or_cut_off_opens_whole_or_not_at_all() {
+        let text = "20/200, right eye; letters of 40 mm at 6 m";
+        let file = seal_at(text, "p", FRESH, 8, 1).expect("it is sealed").into_bytes();
+        let (mut refused, mut bit) = (0, 0_usize);
+        for damage in 0..100_000_usize {
+            // Steps that share no factor with the number of bits come to each of them.
+            bit = (bit + 7919) % (file.len() * 8);
+            let mut damaged = file.clone();
+            damaged[bit / 8] ^= 1 << (bit % 8);
+            if damage % 10 == 9 {
+                damaged.truncate(bit / 8);
+            }
+            match open(&String::from_utf8_lossy(&damaged), "p") {
+                Ok(opened) => assert_eq!(opened, text, "bit {bit}"),
+                Err(_) => refused += 1,
+            }
+        }
+        assert!(90_000 < refused, "blanks between the words of the file may change: {refused}");
     }
 
     #[test]
