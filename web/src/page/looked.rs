@@ -78,6 +78,8 @@ fn InFull() -> impl IntoView {
     let steps = Part::new(move || {
         let looked = case.looked.read();
         let mut steps = looked.as_ref().map(|looked| looked.steps()).unwrap_or_default();
+        let turned = looked.as_ref().and_then(|looked| looked.turned_in(&case.answer.read()));
+        steps.extend(turned.iter().flat_map(Explain::steps));
         if looked.as_ref().is_some_and(|looked| is_mounted(looked))
             && let Some((_, outcome)) = case.answer.read().chosen_outcome()
         {

@@ -11,7 +11,6 @@ use arcminute_core::math;
 use arcminute_core::predict::{PowerNeeded, Prediction, Reach, power_needed, predict};
 use arcminute_core::task::Demand;
 use arcminute_core::unit::{Angle, Length, LogMar, Magnification};
-use std::cmp::Ordering;
 
 /// Whole powers that the ladder shows.
 const WHOLE_POWERS: std::ops::RangeInclusive<u8> = 2..=10;
@@ -40,15 +39,6 @@ pub struct BenchRow {
     pub outcome: Result<TelescopeOutcome, Error>,
 }
 
-/// The neighbours in power of the chosen telescope.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Steps {
-    /// The next lower power.
-    pub less: Option<usize>,
-    /// The next higher power.
-    pub more: Option<usize>,
-}
-
 impl BenchRow {
     /// Whether the prediction reaches the goal, with the telescope in focus.
     #[must_use]
@@ -56,30 +46,6 @@ impl BenchRow {
         self.outcome.as_ref().is_ok_and(|outcome| {
             Reach::Middle <= outcome.prediction.reach && outcome.reach == FocusReach::InFocus
         })
-    }
-}
-
-impl Steps {
-    pub(super) fn around(rows: &[BenchRow], chosen: usize) -> Self {
-        let power = |row: &BenchRow| row.device.power_times;
-        let here = power(&rows[chosen]);
-        let same_design = |row: &BenchRow| row.device.design == rows[chosen].device.design;
-        let nearest = |wanted: Ordering, closer: Ordering| {
-            let mut best: Option<usize> = None;
-            for (index, row) in rows.iter().enumerate() {
-                if power(row).partial_cmp(&here) != Some(wanted) || !same_design(row) {
-                    continue;
-                }
-                if best.is_none_or(|best| power(row).partial_cmp(&power(&rows[best])) == Some(closer)) {
-                    best = Some(index);
-                }
-            }
-            best
-        };
-        Self {
-            less: nearest(Ordering::Less, Ordering::Greater),
-            more: nearest(Ordering::Greater, Ordering::Less),
-        }
     }
 }
 

@@ -10,7 +10,7 @@ mod trial;
 mod undecided;
 
 pub use behind::Behind;
-pub use bench::{BenchRow, PowerRow, Steps};
+pub use bench::{BenchRow, PowerRow};
 pub use fit::{FitAnswer, FitDone};
 pub use goals::{Asked, EyeToGoal, GoalAnswer, GoalEnd, ReserveFrom, reserve_of};
 pub use person::EyeAnswer;
@@ -62,8 +62,6 @@ pub struct Answer {
     pub lowest: Option<usize>,
     /// The telescope chosen.
     pub chosen: Option<usize>,
-    /// The next ones in power to the chosen one.
-    pub steps: Steps,
     /// The eye that looks through an aid; nothing while something of it is missing.
     pub behind: Option<Behind>,
     /// The boxes that aids wait for; empty when they can be judged.
@@ -104,7 +102,6 @@ impl Answer {
         let bench = bench::rows(viewer.as_ref(), demand, telescopes);
         let lowest = bench::lowest(&bench);
         let chosen = bench.iter().position(|row| row.device.id == draft.bench.telescope);
-        let steps = chosen.map(|chosen| Steps::around(&bench, chosen)).unwrap_or_default();
         let correction = draft.bench.correction;
         let needs = behind::Needs { choice: eye, eye: viewing, retest_limit, vertex, correction };
         let (behind, aids_wait_for) = (needs.behind(), needs.missing(goals.get(goal)));
@@ -127,7 +124,6 @@ impl Answer {
             bench,
             lowest,
             chosen,
-            steps,
             behind,
             aids_wait_for,
             fit,

@@ -2,14 +2,19 @@
 
 use super::cell::{Cannot, is_for};
 use super::{Asked, Named};
+use crate::model::answer::{Answer, CORNEA_TO_PUPIL_MM};
 use crate::model::list::{ListedAid, family_steps};
-use arcminute_core::device::{Aid, Detail, Eye, Outcome, look};
+use arcminute_core::convergence::{Convergence, EyeAndLens};
+use arcminute_core::device::{Aid, Detail, Eye, LensForm, Outcome, look};
 use arcminute_core::explain::{Explain, Step};
 use arcminute_core::steadiness::{Image, SteadyHead, steady_head};
-use arcminute_core::unit::Magnification;
+use arcminute_core::unit::{Length, Magnification, Prism};
 
 /// Speed of the eye over that of the head, in a reflex that is as it should be.
 const EYE_KEEPS_UP: f64 = 1.0;
+
+/// Entrance pupil to the eye's centre of rotation, which is taken 14 mm behind the cornea, as on Fit. Assumed.
+const PUPIL_TO_ROTATION_MM: f64 = 14.0 - CORNEA_TO_PUPIL_MM;
 
 /// An aid before an eye, for a wish; of a range the end where its chance is lower.
 #[derive(Clone, Debug, PartialEq)]
@@ -77,6 +82,25 @@ impl LookedAt {
         steps.extend(seen.outcome.steps());
         steps.extend(self.steady().iter().flat_map(Explain::steps));
         steps
+    }
+
+    /// What both eyes turn in behind spectacles for near that are centred on the pupils, both as far from the midline as
+    /// this one; nothing for any other aid, or without a PD.
+    #[must_use]
+    pub fn turned_in(&self, answer: &Answer) -> Option<Convergence> {
+        let (seen, pd) = (self.seen()?, answer.viewing().pd?);
+        let Aid::HighPlus { spectacles, .. } = &seen.used else { return None };
+        let (LensForm::Addition { add }, true) = (spectacles.form, self.aid.traits().both_eyes) else {
+            return None;
+        };
+        let eye = EyeAndLens {
+            eye_from_midline: pd,
+            centre_from_midline: pd,
+            power: self.eye.mean_sphere() + add,
+            base_in: Prism::ZERO,
+            stop_distance: self.eye.spectacle_to_eye + Length::from_mm(PUPIL_TO_ROTATION_MM),
+        };
+        eye.converge(seen.outcome.arrangement.hand_room?).ok()
     }
 
     /// How still the head has to be for what is worn and magnifies a far thing; nothing for any other aid.

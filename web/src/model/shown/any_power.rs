@@ -5,7 +5,7 @@ use crate::model::format;
 use arcminute_core::unit::Length;
 
 /// Print is usually held here; not measured on this person.
-const USUAL_CM: f64 = 40.0;
+pub(super) const USUAL_CM: f64 = 40.0;
 
 /// What would reach the goal that is served, kind by kind; nothing where it is reached already or not known.
 #[must_use]

@@ -1,19 +1,16 @@
 //! One aid in full: what it does, what to look at, and what would do as well without it.
 
 use super::Shown;
-use crate::model::answer::{Answer, CORNEA_TO_PUPIL_MM};
+use super::any_power::USUAL_CM;
+use crate::model::answer::Answer;
 use crate::model::compared::{Cell, LookedAt, Table};
 use crate::model::format;
 use crate::model::list::{For, ListedAid};
 use crate::model::words;
-use arcminute_core::convergence::EyeAndLens;
-use arcminute_core::device::{Aid, FOCUS_LOSS, LensForm, Outcome, Worn};
+use arcminute_core::device::{FOCUS_LOSS, Outcome, Worn};
 use arcminute_core::math;
 use arcminute_core::optics::Sight;
 use arcminute_core::unit::{Angle, Length, LogMar, PrintSize, Prism, Vergence};
-
-/// Print is usually held here; not measured on this person.
-const USUAL_CM: f64 = 40.0;
 
 /// The prediction in one sentence, or why there is none.
 #[must_use]
@@ -111,26 +108,12 @@ pub(super) fn just_read(answer: &Answer, outcome: &Outcome) -> (String, String) 
     }
 }
 
-/// What both eyes turn in behind spectacles for near that are centred on the pupils.
+/// What both eyes turn in behind spectacles for near.
 fn both_eyes(answer: &Answer, looked: &LookedAt) -> Option<(String, String)> {
-    /// Cornea to the eye's centre of rotation, less the place of the entrance pupil. Assumed, as on Fit.
-    const PUPIL_TO_ROTATION_MM: f64 = 14.0 - CORNEA_TO_PUPIL_MM;
-    let (seen, pd) = (looked.seen()?, answer.viewing().pd?);
-    let Aid::HighPlus { spectacles, .. } = &seen.used else { return None };
-    let (LensForm::Addition { add }, true) = (spectacles.form, looked.aid.traits().both_eyes) else {
-        return None;
-    };
-    let eye = EyeAndLens {
-        eye_from_midline: pd,
-        centre_from_midline: pd,
-        power: looked.eye.mean_sphere() + add,
-        base_in: Prism::ZERO,
-        stop_distance: looked.eye.spectacle_to_eye + Length::from_mm(PUPIL_TO_ROTATION_MM),
-    };
-    let turned = eye.converge(seen.outcome.arrangement.hand_room?).ok()?;
+    let turned = looked.turned_in(answer)?;
     let prism = |prism: Prism| format::decimals(prism.prism_dioptres(), 0);
     let note = format!(
-        "each {} through lenses centred on the pupils, {} without; base-in prism or closer centres spare it",
+        "each {} through lenses centred on the pupils, {} without; base-in prism or closer centres spare it; 14 mm from cornea to centre of rotation assumed",
         prism(turned.per_eye),
         prism(turned.bare)
     );

@@ -124,6 +124,12 @@ fn what_both_eyes_turn_in_is_said_of_spectacles() {
     let (both, note) = said(&print, "high-plus-6", "both");
     assert_eq!(both, "38 prism dioptres");
     // 16.7 cm and 26.95 mm to the centre of rotation: 3.2/0.1936.
+    let turned = looked(&print, "high-plus-6").turned_in(&print).expect("a PD is known");
+    for step in arcminute_core::explain::Explain::steps(&turned) {
+        assert_eq!(step.check(), Ok(()));
+        let title = crate::model::working::line(&step).title;
+        assert!(!title.is_empty() && title != "Step", "{step:?} has a title on the page");
+    }
     assert!(note.starts_with("each 19 through lenses centred on the pupils, 17 without;"), "{note}");
     let facts =
         |id: &str| looked_facts(&print, &looked(&print, id)).iter().any(|fact| fact.key == "looked-both");
