@@ -297,10 +297,24 @@ bounds! {
     SEGMENT_GAP: "eyepiece to segment", "mm", (0.0, 30.0), (8.0, 15.0), "10 mm: common practice, no source";
     /// Height of the top of the segment above the lowest point of the lens.
     SEGMENT_HEIGHT: "segment height", "mm", (0.0, 50.0), (10.0, 25.0), "common practice, no source";
+    /// Width of a segment.
+    SEGMENT_WIDTH: "segment width", "mm", (5.0, 80.0), (22.0, 45.0), "round and flat-topped segments to those across the lens";
+    /// Middle of a segment inward of the pupil; negative outward.
+    SEGMENT_INSET: "segment inset", "mm", (-10.0, 25.0), (0.0, 12.0), "none to that for strong near lenses";
+    /// Centre of an eyepiece from the middle of the bridge.
+    EYEPIECE_ACROSS: "eyepiece centre, sideways", "mm", (0.0, 100.0), (20.0, 40.0), "on the lens of a usual frame";
+    /// Centre of an eyepiece above the lowest boxed tangent.
+    EYEPIECE_UP: "eyepiece centre, height", "mm", (-20.0, 100.0), (5.0, 45.0), "on the lens of a usual frame";
+    /// Diameter of a round blank that lenses are cut from.
+    BLANK: "blank diameter", "mm", (30.0, 120.0), (60.0, 80.0), "common practice, no source";
+    /// Added to a blank for edging.
+    BLANK_ALLOWANCE: "blank allowance", "mm", (0.0, 10.0), (0.0, 3.0), "about 2 mm: common practice, no source";
     /// Tilt of a mounted telescope.
     TILT: "tilt", "degrees", (-10.0, 60.0), (0.0, 35.0), "geometry of 8 to 18 mm barrels gives 12 to 33";
     /// Optical centre of a near lens from the midline.
     CENTRE_FROM_MIDLINE: "optical centre from the midline", "mm", (-20.0, 60.0), (0.0, 38.0), "on the midline for a common cap, to half a wide PD";
+    /// Optical centre of a near lens above the lowest point of the lens.
+    CENTRE_HEIGHT: "optical centre height", "mm", (-10.0, 70.0), (8.0, 35.0), "a little below the pupil: common practice, no source";
     /// Prism worked on a near lens; base-in positive.
     BASE_IN: "base-in prism", "prism dioptres", (-100.0, 100.0), (0.0, 14.0), "ready-made pairs to 14 an eye";
     /// What an eye turns in.

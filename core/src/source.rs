@@ -269,6 +269,8 @@ sources! {
     PRISM_EACH_EYE: "prism-each-eye", Published, "guide of a rehabilitation agency and an optometry lecture: base-in prism of power + 2 in each eye";
     /// Prism for near.
     PRISM_IN_TOTAL: "prism-in-total", Published, "note of a practitioners' association, 2020: base-in prism of power + 2 in both eyes together";
+    /// Prism for near.
+    PRISM_PER_ADD: "prism-per-add", Published, "clinical note, which says that several rules exist: base-in prism of 1 prism dioptre in each eye per dioptre of the addition";
     /// Inset of near lenses.
     LEBENSOHN_FONDA: "lebensohn-fonda", FromMemory, "rule named after Lebensohn and Fonda, remembered form, not found: inset of 1.5 times half the PD over the distance in inches and 1.5";
     /// Accommodation by age.

@@ -4,6 +4,7 @@
 //! brute-force properties in `measured` measure every distance on sampled outlines instead.
 
 mod measured;
+mod near_spectacles;
 
 use crate::support::rounds_to;
 use arcminute_core::Error;

@@ -280,6 +280,10 @@ formulas! {
     PRISM_FOR_TARGET: "prism-for-target", "delta" = "100 * (p_c * F / 1000 + (p * (1 - u * F / 1000) - target / 100 * (u + s * (1 - u * F / 1000))) / u)", "one eye, base-in positive; 100 p_c F - target with print in the focus", PARAXIAL;
     PRISM_EACH_EYE: "prism-each-eye", "delta" = "F + 2", "rule of thumb, one eye", PRISM_EACH_EYE;
     PRISM_IN_TOTAL: "prism-in-total", "delta" = "(F + 2) / 2", "rule of thumb, one eye; power + 2 for both together", PRISM_IN_TOTAL;
+    PRISM_EACH_ADD: "prism-each-add", "delta" = "Add", "rule of thumb, one eye", PRISM_PER_ADD;
+    PRISM_ADD_AND_TWO: "prism-add-and-two", "delta" = "Add + 2", "rule of thumb, one eye", PRISM_EACH_EYE;
+    PRISM_ADD_IN_TOTAL: "prism-add-in-total", "delta" = "(Add + 2) / 2", "rule of thumb, one eye; addition + 2 for both together", PRISM_IN_TOTAL;
+    BOTH_EYES: "both-eyes", "both" = "right + left", "what each eye has, together", GEOMETRY;
     CONVERGENCE_THROUGH: "convergence-through", "both" = "200 * abs(M * p / (x + M * (d + M * v)))", "pair of afocal telescopes, axes parallel, upright image", PARAXIAL;
     CONVERGENCE_BARE_PAIR: "convergence-bare-pair", "bare" = "200 * p / (x + d + v)", "bare eyes in the same place; also with axes that cross at the thing", GEOMETRY;
     CONVERGENCE_FACTOR: "convergence-factor", "k" = "both / bare", "not the magnification", GEOMETRY;
@@ -313,16 +317,23 @@ formulas! {
     PRENTICE_BY_SPHERE: "prentice-by-sphere", "P_sphere" = "S * d_in / 10", "the usual slip: the cylinder is left out", PRENTICE;
     PRISM_TOGETHER: "prism-together", "P" = "sqrt(P_in^2 + P_up^2)", "at right angles", GEOMETRY;
     EFFECTIVITY: "effectivity", "F_moved" = "F / (1 - d / 1000 * F)", "one meridian; d nearer the eye is positive", GEOMETRY;
+    LEAVING_LENS: "leaving-lens", "L" = "F - 1000 / u", "light from print, u before the lens; one meridian", PARAXIAL;
+    NEAR_LENS_MOVED: "near-lens-moved", "F_w" = "F_moved + 1000 / u", "the print as far from the lens as before; one meridian", PARAXIAL;
+    CENTRE_FOR_TILT: "centre-for-tilt", "Y_t" = "H_p - s * sin(phi)", "axis of the lens through the rotation centre; about 1 mm lower for 2 degrees", GEOMETRY;
+    TILT_AT_CENTRE: "tilt-at-centre", "t" = "atan((Y_oc - Y_t) / (s * cos(phi)))", "lens against the line through its optical centre", GEOMETRY;
     TILT_SPHERE: "tilt-sphere", "S_t" = "S * (1 + sin(t)^2 / 3)", "spherical lens, index near 1.5, small tilt", MARTIN_TILT;
     TILT_CYLINDER: "tilt-cylinder", "C_t" = "S_t * tan(t)^2", "axis along the line of tilt", MARTIN_TILT;
+    TILT_CHANGE: "tilt-change", "dF" = "abs(S_t + C_t - S)", "the meridian that changes most", MARTIN_TILT;
     FRAME_PD: "frame-pd", "PD_frame" = "A + DBL", "boxing system", ISO_8624;
     DECENTRATION: "decentration", "d_in" = "(A + DBL) / 2 - PD_m", "inward positive, one eye", ISO_8624;
     FACE_FORM: "face-form", "PD_lens" = "PD_m * cos(w)", "one eye; w: turn of the lens against the plane of the front", GEOMETRY;
     RAISE: "raise", "d_up" = "Y_oc - B / 2", "upward positive, one eye", ISO_8624;
+    ROOM: "room", "room" = "r - sqrt(max(abs(d_in) - A / 2 + r, 0)^2 + max(abs(d_up) - B / 2 + r, 0)^2) - min(max(abs(d_in) - A / 2, abs(d_up) - B / 2) + r, 0)", "rounded rectangle; negative off the lens", GEOMETRY;
     EFFECTIVE_DIAMETER: "effective-diameter", "ED" = "2 * (sqrt((A / 2 - r)^2 + (B / 2 - r)^2) + r)", "rounded rectangle", GEOMETRY;
     BLANK_SIZE: "blank-size", "MBS" = "2 * (sqrt((abs(d_in) + A / 2 - r)^2 + (abs(d_up) + B / 2 - r)^2) + r) + t", "rounded rectangle, optical centre in the middle of the blank", GEOMETRY;
     BLANK_RULE: "blank-rule", "MBS_rule" = "ED + 2 * abs(d_in) + t", "no vertical decentration", COMMON_PRACTICE;
     NEAR_PD: "near-pd", "NPD" = "PD * W / (W + s)", "object on the midline, W from the lens; lens power left out", STOP_DISTANCE;
+    ADD_DISTANCE: "add-distance", "u_0" = "1000 / Add", "from the lens, without accommodation", PARAXIAL;
     SEGMENT_INSET: "segment-inset", "I" = "PD / (1 + W * (1 / s - F / 1000))", "both eyes together; optical centres at the distance PD", STOP_DISTANCE;
     STOP_DISTANCE: "stop-distance", "s" = "v + q", "back of the lens to the rotation centre of the eye", STOP_DISTANCE;
     EYEPIECE_RISE: "eyepiece-rise", "e" = "Y_e - H_p", "above the straight-ahead pupil", GEOMETRY;
@@ -333,6 +344,7 @@ formulas! {
     RULE_PUPIL_TOP: "rule-pupil-top", "Y_e" = "H_p + r_p + h_v", "eyepiece bottom level with the top of the pupil", COMMON_PRACTICE;
     RULE_HIGHEST: "rule-highest", "Y_e" = "B - m - h_v - c", "as high as the web allows", YOHO_2009;
     RULE_CENTRED: "rule-centred", "Y_e" = "H_p", "centred on the pupil", YOHO_2009;
+    RULE_LOW: "rule-low", "Y_e" = "H_p - r_p - h_v", "eyepiece top level with the bottom of the pupil", COMMON_PRACTICE;
     DISTANCE_PLACE: "distance-place", "X_e" = "PD_m", "object far away", GREER;
     NEAR_PLACE: "near-place", "X_e" = "PD_m * W / (W + s)", "object on the midline, W from the lens", STOP_DISTANCE;
     TOE_IN: "toe-in", "toe" = "atan(PD_m / (W + s))", "object on the midline", STOP_DISTANCE;
@@ -344,4 +356,7 @@ formulas! {
     MISS_DISTANCE: "miss-distance", "miss" = "(e - s * tan(tau_0 - phi)) * cos(tau_0 - phi)", "axis ordered at tau_0 to the carrier, past the rotation centre", GEOMETRY;
     ORDERED_TO_CARRIER: "ordered-to-carrier", "tau_0" = "beta_0 + phi", "tilt ordered above the straight-ahead line", GEOMETRY;
     MISS_LIMIT: "miss-limit", "miss_most" = "E / 2 + r_p", "beyond it exit pupil and eye pupil do not touch", GEOMETRY;
+    TURNED_ASIDE: "turned-aside", "aside" = "PD_f - X_e - s * tan(toe)", "telescope mirrored to the fellow eye, at the depth of its rotation centre", GEOMETRY;
+    TURNED_UP: "turned-up", "up" = "H_f - Y_e + s * tan(tau_1 - phi)", "tilt tau_1 to the carrier, as ordered or as computed", GEOMETRY;
+    TURNED_MISS: "turned-miss", "miss_f" = "sqrt(aside^2 + up^2 - (up * tan(tau_1 - phi) - aside * tan(toe))^2 / (1 + tan(tau_1 - phi)^2 + tan(toe)^2))", "axis past the rotation centre of the fellow eye", GEOMETRY;
 }

@@ -49,13 +49,18 @@ pub fn blank(frame: &Frame, optical_centre: Point, allowance: Length) -> Result<
     frame.verify()?;
     bounds::MONOCULAR_PD.check(optical_centre.x.mm())?;
     bounds::PUPIL_HEIGHT.check(optical_centre.y.mm())?;
+    Ok(blank_for(frame, optical_centre, allowance))
+}
+
+/// The same for a possible frame and any place of the optical centre.
+pub(super) fn blank_for(frame: &Frame, optical_centre: Point, allowance: Length) -> Blank {
     let (a, b, r) = frame.halves();
     let decentration = frame.decentration(optical_centre.x);
     let raise = Length::from_mm(optical_centre.y.mm() - frame.box_height.mm() / 2.0);
     let effective_diameter = frame.effective_diameter();
     // The outline is a rectangle grown by r: the point farthest from any place lies r beyond the farthest corner.
     let farthest = math::hypot(math::abs(decentration.mm()) + a - r, math::abs(raise.mm()) + b - r) + r;
-    Ok(Blank {
+    Blank {
         frame: *frame,
         optical_centre,
         allowance,
@@ -64,5 +69,5 @@ pub fn blank(frame: &Frame, optical_centre: Point, allowance: Length) -> Result<
         effective_diameter,
         diameter: Length::from_mm(2.0 * farthest + allowance.mm()),
         diameter_by_rule: effective_diameter + decentration.abs() * 2.0 + allowance,
-    })
+    }
 }

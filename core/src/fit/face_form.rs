@@ -30,8 +30,13 @@ pub struct FaceForm {
 /// assert!((wrapped.difference.mm() - 0.253).abs() < 5e-4);
 /// ```
 pub fn face_form(monocular_pd: Length, angle: Angle) -> Result<FaceForm, Error> {
-    let measured = bounds::MONOCULAR_PD.check(monocular_pd.mm())?;
+    bounds::MONOCULAR_PD.check(monocular_pd.mm())?;
     bounds::FACE_FORM.check(angle.degrees())?;
-    let in_lens_plane = Length::from_mm(measured * angle.cosine());
-    Ok(FaceForm { monocular_pd, angle, in_lens_plane, difference: monocular_pd - in_lens_plane })
+    Ok(in_lens_plane(monocular_pd, angle))
+}
+
+/// The same for any place across the front and a possible angle.
+pub(super) fn in_lens_plane(across: Length, angle: Angle) -> FaceForm {
+    let in_lens_plane = Length::from_mm(across.mm() * angle.cosine());
+    FaceForm { monocular_pd: across, angle, in_lens_plane, difference: across - in_lens_plane }
 }

@@ -164,6 +164,37 @@ impl Frame {
         Length::from_mm(outside + beyond_x.max(beyond_y).min(0.0) - r)
     }
 
+    /// Where the lens ends at this height, on the nasal and on the temporal side, from the middle of the bridge; `None`
+    /// above and below the lens.
+    ///
+    /// * Domain: the rounded-rectangle model. Source: geometry.
+    ///
+    /// ```
+    /// use arcminute_core::{fit::{Frame, Point}, unit::Length};
+    /// let mm = Length::from_mm;
+    /// let frame = Frame::new(mm(48.0), mm(42.0), mm(20.0), mm(8.0))?;
+    /// // Half way up from 10 to 58 mm; 4 mm up, half a corner, 8·(1 − √(1 − 0.25)) = 1.072 mm less on each side (computed).
+    /// for (height, from, to) in [(21.0, 10.0, 58.0), (4.0, 11.072, 56.928)] {
+    ///     let (nasal, temporal) = frame.ends_at(mm(height)).expect("on the lens");
+    ///     assert!((nasal.mm() - from).abs() < 5e-4 && (temporal.mm() - to).abs() < 5e-4);
+    /// }
+    /// assert_eq!((frame.ends_at(mm(42.5)), frame.ends_at(mm(-0.5))), (None, None));
+    /// # Ok::<(), arcminute_core::Error>(())
+    /// ```
+    #[must_use]
+    pub fn ends_at(&self, height: Length) -> Option<(Length, Length)> {
+        let (a, b, r) = self.halves();
+        let centre = self.box_centre();
+        let aside = math::abs((height - centre.y).mm());
+        if b < aside {
+            return None;
+        }
+        // Height within a corner, from the level where its arc begins.
+        let into_corner = (aside - (b - r)).max(0.0);
+        let half = Length::from_mm(a - r + math::sqrt((r * r - into_corner * into_corner).max(0.0)));
+        Some((centre.x - half, centre.x + half))
+    }
+
     /// ED: twice the longest radius from the box centre to the edge.
     ///
     /// ```

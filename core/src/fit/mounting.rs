@@ -14,6 +14,8 @@ pub struct Mounting {
     pub request: MountingRequest,
     /// Back of the lens to the centre of rotation of the eye.
     pub stop_distance: Length,
+    /// Where the line of sight crosses the lens sideways: at the PD, or nearer the nose for a near telescope.
+    pub line_of_sight: Length,
     /// Centre of the eyepiece in the lens plane, exact.
     pub eyepiece: Point,
     /// The same in half millimetres, as a rule can mark it; for the rule *highest* never above the exact height.
@@ -34,7 +36,8 @@ pub struct Mounting {
     pub hole_half_width: Length,
     /// Half height of the opening: oval and play.
     pub hole_half_height: Length,
-    /// Bottom of the eyepiece above the top of the pupil; negative when the eyepiece stands before the pupil.
+    /// Bottom of the eyepiece above the top of the pupil, or for a low one its top below the bottom of the pupil; negative
+    /// when the eyepiece stands before the pupil.
     pub clearance: Length,
     /// The thinnest place round the opening, exact placement.
     pub web: Web,
@@ -85,7 +88,7 @@ const STEEPEST: f64 = 80.0;
 ///
 /// The axis must pass the centre of rotation of the eye, so the head drop is `β = atan(e / s)` and the tilt to the
 /// carrier's normal `τ = β + φ`. A round barrel so tilted cuts the lens in an oval of half height `r_b / cos τ`, on which
-/// the placement rule depends in turn: rules *pupil-top* and *highest* are iterated until the height stands still.
+/// the placement rule depends in turn: rules *pupil-top*, *highest* and *low* are iterated until the height stands still.
 ///
 /// * Domain: thin flat lens plane, upright oval; the slant that tilt and toe-in give the oval together is left out.
 /// * Source: [`crate::source::GREER`] (axis, web), [`crate::source::YOHO_2009`] (places), geometry; the rule
@@ -110,12 +113,15 @@ pub fn mount(request: &MountingRequest) -> Result<Mounting, Error> {
     let stop_distance = request.stop_distance();
     let s = stop_distance.mm();
     let pd = request.monocular_pd.mm();
-    let (x, toe_in) = match request.working_distance.map(Length::mm) {
+    let (line_of_sight, toe_in) = match request.working_distance.map(Length::mm) {
         None => (pd, Angle::ZERO),
         Some(w) => (pd * w / (w + s), Angle::from_tangent(pd / (w + s))),
     };
     let height = closed_height(request)?;
-    let eyepiece = Point::from_mm(x, height.y);
+    let eyepiece = match request.rule {
+        Placement::ByHand(place) => place,
+        _ => Point::from_mm(line_of_sight, height.y),
+    };
     let to_mark = marked(eyepiece, request.rule);
 
     let (radius, play, web) = (request.barrel_radius.mm(), request.play.mm(), request.least_web.mm());
@@ -125,10 +131,15 @@ pub fn mount(request: &MountingRequest) -> Result<Mounting, Error> {
     let frame = &request.frame;
     let segment_max = height.y - height.half - request.segment_gap.mm();
     let rise = height.y - request.pupil_height.mm();
+    let beside_pupil = match request.rule {
+        Placement::Low | Placement::ByHand(_) => math::abs(rise),
+        Placement::PupilTop | Placement::Highest | Placement::Centred => rise,
+    };
     let aim = ordered_aim(request, rise);
     Ok(Mounting {
         request: *request,
         stop_distance,
+        line_of_sight: Length::from_mm(line_of_sight),
         eyepiece,
         to_mark,
         rise: Length::from_mm(rise),
@@ -139,7 +150,7 @@ pub fn mount(request: &MountingRequest) -> Result<Mounting, Error> {
         oval_half_height: Length::from_mm(height.half),
         hole_half_width,
         hole_half_height,
-        clearance: Length::from_mm(rise - height.half - request.pupil_radius.mm()),
+        clearance: Length::from_mm(beside_pupil - height.half - request.pupil_radius.mm()),
         web: least_web(frame, eyepiece, hole_half_width, hole_half_height),
         smallest_box_height: Length::from_mm(height.y + height.half + play + web),
         segment_max: Length::from_mm(segment_max),
@@ -193,6 +204,8 @@ fn rule_height(request: &MountingRequest, half: f64) -> f64 {
             request.frame.box_height.mm() - request.least_web.mm() - half - request.play.mm()
         }
         Placement::Centred => request.pupil_height.mm(),
+        Placement::Low => request.pupil_height.mm() - request.pupil_radius.mm() - half,
+        Placement::ByHand(place) => place.y.mm(),
     }
 }
 

@@ -1,13 +1,13 @@
 //! What must be known to set a telescope in a carrier lens.
 
-use super::frame::Frame;
+use super::frame::{Frame, Point};
 use crate::bounds;
 use crate::error::{Error, Why};
 use crate::refraction::Eye;
 use crate::unit::{Angle, Length};
 
-/// Rule that places the eyepiece in height.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+/// Rule that places the eyepiece.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub enum Placement {
     /// Bottom of the eyepiece level with the top of the pupil: the straight-ahead view stays free. Common practice.
     #[default]
@@ -16,11 +16,15 @@ pub enum Placement {
     Highest,
     /// Centred on the pupil, for a full-diameter or near telescope.
     Centred,
+    /// Top of the eyepiece level with the bottom of the pupil, for a near telescope below the straight-ahead view.
+    Low,
+    /// Put here by hand; no rule is asked.
+    ByHand(Point),
 }
 
 impl Placement {
-    /// All rules.
-    pub const ALL: [Self; 3] = [Self::PupilTop, Self::Highest, Self::Centred];
+    /// All rules; a place by hand follows none.
+    pub const ALL: [Self; 4] = [Self::PupilTop, Self::Highest, Self::Centred, Self::Low];
 }
 
 /// What an ordered tilt is measured from.
@@ -170,6 +174,10 @@ impl MountingRequest {
         self.segment_height.map_or(Ok(0.0), |height| bounds::SEGMENT_HEIGHT.check(height.mm()))?;
         self.ordered_tilt.map_or(Ok(0.0), |tilt| bounds::TILT.check(tilt.degrees()))?;
         self.exit_pupil.map_or(Ok(0.0), |diameter| bounds::EXIT_PUPIL.check(diameter.mm()))?;
+        if let Placement::ByHand(place) = self.rule {
+            bounds::EYEPIECE_ACROSS.check(place.x.mm())?;
+            bounds::EYEPIECE_UP.check(place.y.mm())?;
+        }
         Ok(())
     }
 }

@@ -12,10 +12,10 @@ use crate::unit::{Angle, Length};
 use alloc::vec;
 use alloc::vec::Vec;
 
-fn mm(symbol: &'static str, length: Length) -> Named {
+pub(super) fn mm(symbol: &'static str, length: Length) -> Named {
     Named::new(symbol, length.mm(), Unit::Millimetre)
 }
-fn degrees(symbol: &'static str, angle: Angle) -> Named {
+pub(super) fn degrees(symbol: &'static str, angle: Angle) -> Named {
     Named::new(symbol, angle.degrees(), Unit::Degree)
 }
 
@@ -97,25 +97,44 @@ impl Mounting {
                 vec![mm("B", asked.frame.box_height), mm("m", asked.least_web), half, mm("c", asked.play)],
             ),
             Placement::Centred => ("placement-centred", &formula::RULE_CENTRED, vec![pupil]),
+            Placement::Low => {
+                ("placement-low", &formula::RULE_LOW, vec![pupil, mm("r_p", asked.pupil_radius), half])
+            }
+            Placement::ByHand(_) => {
+                let because = "placement-by-hand";
+                let mut steps =
+                    vec![Step::Rule { because, source: &source::COMMON_PRACTICE }, self.stop_step()];
+                steps.extend(self.near_inputs().map(|inputs| self.toe_in_step(inputs)));
+                return steps;
+            }
         };
-        let mut steps = vec![
-            Step::Rule { because, source: rule.source },
-            Step::formula(
-                &formula::STOP_DISTANCE,
-                mm("s", self.stop_distance),
-                [mm("v", asked.vertex), mm("q", asked.cornea_to_rotation)],
-            ),
-        ];
-        if let Some(distance) = asked.working_distance {
-            let inputs = [mm("PD_m", asked.monocular_pd), mm("W", distance), mm("s", self.stop_distance)];
+        let mut steps = vec![Step::Rule { because, source: rule.source }, self.stop_step()];
+        if let Some(inputs) = self.near_inputs() {
             steps.push(Step::formula(&formula::NEAR_PLACE, mm("X_e", self.eyepiece.x), inputs));
-            steps.push(Step::formula(&formula::TOE_IN, degrees("toe", self.toe_in), inputs));
+            steps.push(self.toe_in_step(inputs));
         } else {
             let inputs = [mm("PD_m", asked.monocular_pd)];
             steps.push(Step::formula(&formula::DISTANCE_PLACE, mm("X_e", self.eyepiece.x), inputs));
         }
         steps.push(Step::formula(rule, y, inputs));
         steps
+    }
+
+    /// What place and toe-in of a near telescope follow from.
+    fn near_inputs(&self) -> Option<[Named; 3]> {
+        let asked = &self.request;
+        let distance = asked.working_distance?;
+        Some([mm("PD_m", asked.monocular_pd), mm("W", distance), mm("s", self.stop_distance)])
+    }
+
+    fn toe_in_step(&self, inputs: [Named; 3]) -> Step {
+        Step::formula(&formula::TOE_IN, degrees("toe", self.toe_in), inputs)
+    }
+
+    fn stop_step(&self) -> Step {
+        let asked = &self.request;
+        let inputs = [mm("v", asked.vertex), mm("q", asked.cornea_to_rotation)];
+        Step::formula(&formula::STOP_DISTANCE, mm("s", self.stop_distance), inputs)
     }
 
     fn tilt(&self) -> Vec<Step> {

@@ -13,8 +13,12 @@ const ASKEW: f64 = 3.0;
 
 /// C9, against the place that the PD gives at the ordered distance, once the made place is known.
 pub(super) fn on_pd(mounting: &Mounting, context: &Context) -> Option<Check> {
-    let made = context.eyepiece_x?;
-    let wanted = mounting.eyepiece.x;
+    let by_hand = match mounting.request.rule {
+        Placement::ByHand(place) => Some(place.x),
+        _ => None,
+    };
+    let made = context.eyepiece_x.or(by_hand)?;
+    let wanted = mounting.line_of_sight;
     let beside = Length::from_mm(BESIDE);
     let good = (made - wanted).abs().mm() <= BESIDE + ROUNDING;
     let limit = Limit::Between(mm("X_e", wanted - beside), mm("X_e", wanted + beside));
@@ -56,6 +60,9 @@ pub(super) fn straight_ahead(mounting: &Mounting) -> Option<Check> {
     let good = mounting.clearance.mm() >= -ROUNDING;
     let limit = Some(Limit::AtLeast(mm("clear", Length::ZERO)));
     let found = Some(mm("clear", mounting.clearance));
-    let ways = [WayOut::HigherTelescope(-mounting.clearance), WayOut::OtherRule(Placement::PupilTop)];
-    Some(judged(CheckId::StraightAhead, good, Severity::Warning, found, limit, &ways))
+    let other = if mounting.rise < Length::ZERO { Placement::Low } else { Placement::PupilTop };
+    let higher = [WayOut::HigherTelescope(-mounting.clearance), WayOut::OtherRule(other)];
+    // One that stands below the middle of the pupil would have to go lower, which its rule does.
+    let ways = if mounting.rise < Length::ZERO { &higher[1..] } else { &higher[..] };
+    Some(judged(CheckId::StraightAhead, good, Severity::Warning, found, limit, ways))
 }

@@ -59,6 +59,8 @@ pub struct Context {
     pub acuity_left: Option<LogMar>,
     /// What is before the fellow eye.
     pub fellow_lens: Option<FellowLens>,
+    /// Pupil height of the fellow eye in the same front.
+    pub fellow_height: Option<Length>,
     /// The telescope before the fellow eye, if there is one.
     pub fellow_mounting: Option<Mounting>,
     /// Weight of the front with all that is on it.

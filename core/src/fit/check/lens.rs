@@ -2,6 +2,7 @@
 
 use super::{Carrier, Check, CheckId, Context, Limit, MOST_WAYS_OUT, Severity, WayOut, judged, mm};
 use crate::bounds;
+use crate::fit::frame::Frame;
 use crate::fit::mounting::Mounting;
 use crate::fit::request::Placement;
 use crate::fit::ways_out::{ROUNDING, WaysOut};
@@ -68,6 +69,7 @@ fn web_ways(ways: &WaysOut) -> List<WayOut, MOST_WAYS_OUT> {
     let sizes = [
         ways.smallest_box_height.map(WayOut::SmallestBoxHeight),
         ways.largest_barrel.map(WayOut::LargestBarrel),
+        ways.deeper_below.map(WayOut::DeeperBelow),
     ];
     let rules = ways.rules.iter().copied().map(WayOut::OtherRule);
     for way in sizes.into_iter().flatten().chain(rules) {
@@ -77,17 +79,22 @@ fn web_ways(ways: &WaysOut) -> List<WayOut, MOST_WAYS_OUT> {
     list
 }
 
-/// C13, one check for each size: B (with the height a superior telescope wants), A, DBL.
+/// C13, with the height a superior telescope wants.
 pub(super) fn frame(mounting: &Mounting) -> [Check; 3] {
     let asked = &mounting.request;
     let mut height = bounds::BOX_HEIGHT.usual;
-    if asked.rule != Placement::Centred {
+    if !matches!(asked.rule, Placement::Centred | Placement::Low) {
         height.0 = TALL_ENOUGH;
     }
+    frame_sizes(&asked.frame, height)
+}
+
+/// One check for each size: B within this height, A, DBL.
+pub(super) fn frame_sizes(frame: &Frame, height: (f64, f64)) -> [Check; 3] {
     [
-        ("B", asked.frame.box_height, height),
-        ("A", asked.frame.box_width, bounds::BOX_WIDTH.usual),
-        ("DBL", asked.frame.bridge, bounds::BRIDGE.usual),
+        ("B", frame.box_height, height),
+        ("A", frame.box_width, bounds::BOX_WIDTH.usual),
+        ("DBL", frame.bridge, bounds::BRIDGE.usual),
     ]
     .map(|(symbol, size, (low, high))| {
         let good = low - ROUNDING <= size.mm() && size.mm() <= high + ROUNDING;

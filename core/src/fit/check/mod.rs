@@ -5,19 +5,25 @@
 mod aim;
 mod context;
 mod lens;
+mod near;
+#[cfg(test)]
+mod near_tests;
 mod person;
 mod segment;
+#[cfg(test)]
+mod table;
 #[cfg(test)]
 mod tests;
 
 pub use context::{Carrier, Context, FellowLens, Grams};
+pub use near::{MOST_NEAR_CHECKS, NearCheck, check_near};
 
 use super::mounting::Mounting;
 use super::request::Placement;
 use super::ways_out::{OTHER_RULES, WaysOut, fits, ways_out};
 use crate::explain::{Named, Unit};
 use crate::list::List;
-use crate::unit::{Angle, Length};
+use crate::unit::{Angle, Length, Prism};
 
 /// How much a check weighs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -77,11 +83,23 @@ pub enum CheckId {
     StraightAhead,
     /// Least web when the centre is marked in half millimetres.
     WebAsMarked,
+    /// A near lens can be cut from the largest blank to be had.
+    BlankSize,
+    /// The optical centre of a near lens has lens on every side.
+    CentreOnLens,
+    /// Prism worked on a near lens.
+    PrismGroundIn,
+    /// What tilt and face form make of the power of a near lens.
+    TiltChangesPower,
+    /// Additions and print are in focus at one distance.
+    OneDistance,
+    /// Spectacles for near are not worn walking.
+    NearOnly,
 }
 
 impl CheckId {
     /// All checks, in order of their codes.
-    pub const ALL: [Self; 22] = [
+    pub const ALL: [Self; 28] = [
         Self::WebAllRound,
         Self::WebAbove,
         Self::WebNasal,
@@ -104,9 +122,15 @@ impl CheckId {
         Self::Pair,
         Self::StraightAhead,
         Self::WebAsMarked,
+        Self::BlankSize,
+        Self::CentreOnLens,
+        Self::PrismGroundIn,
+        Self::TiltChangesPower,
+        Self::OneDistance,
+        Self::NearOnly,
     ];
 
-    /// Number of the check in the fitting reference: 1 for C1; 21 and 22 are ours.
+    /// Number of the check in the fitting reference: 1 for C1; from 21 on they are ours, from 23 on of near spectacles.
     ///
     /// ```
     /// use arcminute_core::fit::CheckId;
@@ -136,12 +160,16 @@ pub enum WayOut {
     SmallestBoxHeight(Length),
     /// A barrel of at most this diameter, all else unchanged.
     LargestBarrel(Length),
+    /// A frame that reaches farther below the pupil by this much.
+    DeeperBelow(Length),
     /// Another placement rule.
     OtherRule(Placement),
     /// A segment with its top no higher than this.
     LowerSegment(Length),
     /// An eyepiece higher by this much.
     HigherTelescope(Length),
+    /// A segment no wider than this.
+    NarrowerSegment(Length),
     /// A carrier without a segment.
     SingleVisionCarrier,
     /// This tilt to the carrier's normal.
@@ -164,16 +192,38 @@ pub enum WayOut {
     SeatedOnly,
     /// Order both telescopes for one working distance.
     OneWorkingDistance,
+    /// Set both eyepieces equally far above their pupils.
+    OneRise,
     /// Mark the exact place, not the half millimetre.
     MarkExactly,
+    /// A blank of at least this diameter.
+    BlankOf(Length),
+    /// A frame no wider than this, all else unchanged.
+    NarrowerFrame(Length),
+    /// A lens that reaches this much farther round its optical centre.
+    ReachBeyondCentre(Length),
+    /// Prism of no more than this, the rest left to the eyes.
+    LessPrism(Prism),
+    /// The optical centre at this height.
+    LowerCentre(Length),
+    /// A front that leans or wraps no more than this.
+    LessTilt(Angle),
+    /// Print at this distance from the lens.
+    PrintAt(Length),
+    /// One addition for both eyes.
+    OneAddition,
 }
 
-/// Most checks of one fit: every one, the frame's for each of its three sizes, and either the straight-ahead view or the
-/// full diameter.
-pub const MOST_CHECKS: usize = CheckId::ALL.len() + 1;
+/// Checks that a telescope in a carrier lens may have; the others are of near spectacles.
+const OF_TELESCOPES: usize = 22;
 
-/// Most ways out of one check: the segment's top, the telescope, the barrel, the frame, the other rules, another carrier.
-pub const MOST_WAYS_OUT: usize = 5 + OTHER_RULES;
+/// Most checks of one telescope: every one, the frame's for each of its three sizes, and either the straight-ahead view or
+/// the full diameter.
+pub const MOST_CHECKS: usize = OF_TELESCOPES + 1;
+
+/// Most ways out of one check: the segment's top, the telescope, the barrel, the frame's height and its depth, the other
+/// rules, another carrier.
+pub const MOST_WAYS_OUT: usize = 6 + OTHER_RULES;
 
 /// One check and how it came out.
 #[derive(Clone, Debug, PartialEq)]
@@ -210,7 +260,18 @@ impl Fit {
     /// ```
     #[must_use]
     pub fn of(checks: &[Check]) -> Self {
-        match checks.iter().map(|check| check.severity).max() {
+        Self::worst(checks.iter().map(|check| check.severity))
+    }
+
+    /// The verdict over several severities: the gravest of them.
+    ///
+    /// ```
+    /// use arcminute_core::fit::{Fit, Severity};
+    /// assert_eq!(Fit::worst([Severity::Pass, Severity::Warning]), Fit::AcceptedWithWarnings);
+    /// ```
+    #[must_use]
+    pub fn worst(severities: impl IntoIterator<Item = Severity>) -> Self {
+        match severities.into_iter().max() {
             Some(Severity::Refuse) => Self::Refused,
             Some(Severity::Warning) => Self::AcceptedWithWarnings,
             Some(Severity::Pass) | None => Self::Accepted,
@@ -249,7 +310,7 @@ pub fn check(mounting: &Mounting, context: &Context) -> List<Check, MOST_CHECKS>
     add(lens::carrier_kind(context));
     lens::carrier_axis(context).into_iter().for_each(&mut add);
     person::which_eye(mounting, context).into_iter().for_each(&mut add);
-    add(person::fellow_lens(context));
+    add(person::fellow_lens(mounting, context));
     person::weight(context).into_iter().for_each(&mut add);
     person::full_diameter(mounting, context).into_iter().for_each(&mut add);
     person::pair(mounting, context).into_iter().for_each(&mut add);
@@ -278,6 +339,9 @@ fn judged(
 
 fn mm(symbol: &'static str, length: Length) -> Named {
     Named::new(symbol, length.mm(), Unit::Millimetre)
+}
+fn degrees_of(degrees: f64) -> Angle {
+    Angle::from_degrees(degrees)
 }
 fn degrees(symbol: &'static str, angle: Angle) -> Named {
     Named::new(symbol, angle.degrees(), Unit::Degree)

@@ -1,7 +1,6 @@
 //! Checks of a segment in the carrier.
 
 use super::{Check, CheckId, Context, Limit, MOST_WAYS_OUT, Severity, WayOut, judged, mm};
-use crate::fit::frame::Point;
 use crate::fit::mounting::Mounting;
 use crate::fit::ways_out::{ROUNDING, WaysOut};
 use crate::list::List;
@@ -42,22 +41,24 @@ fn below_eyepiece(mounting: &Mounting, top: Length, ways: &WaysOut) -> Check {
 fn on_lens(mounting: &Mounting, context: &Context, top: Length) -> Check {
     let frame = &mounting.request.frame;
     let middle = mounting.request.monocular_pd - context.segment_inset.unwrap_or(Length::ZERO);
-    let half = context.segment_width.map_or(Length::ZERO, |width| width / 2.0);
-    let corners_on = [middle - half, middle + half]
-        .into_iter()
-        .all(|x| frame.signed_distance(Point { x, y: top }).mm() <= ROUNDING);
-    let on = Length::ZERO < top && top < frame.box_height && corners_on;
-    let severity = if on { Severity::Warning } else { Severity::Refuse };
-    let good = on && top.mm() >= USABLE_DEPTH - ROUNDING;
+    let width = context.segment_width.unwrap_or(Length::ZERO);
+    // Twice what is left from the middle of the segment to the nearer end of the lens.
+    let widest = frame
+        .ends_at(top)
+        .filter(|_| Length::ZERO < top && top < frame.box_height)
+        .map(|(nasal, temporal)| (middle - nasal).min(temporal - middle) * 2.0);
+    let (id, single_vision) = (CheckId::SegmentOnLens, WayOut::SingleVisionCarrier);
+    if let Some(widest) = widest.filter(|widest| widest.mm() < width.mm() - ROUNDING) {
+        let ways = [WayOut::NarrowerSegment(widest), single_vision];
+        // Of a segment whose middle is off the lens no width is left.
+        let ways = if Length::ZERO < widest { &ways[..] } else { &ways[1..] };
+        let limit = Some(Limit::AtMost(mm("width", widest)));
+        return judged(id, false, Severity::Refuse, Some(mm("width", width)), limit, ways);
+    }
+    let severity = if widest.is_some() { Severity::Warning } else { Severity::Refuse };
+    let good = widest.is_some() && top.mm() >= USABLE_DEPTH - ROUNDING;
     let limit = Some(Limit::AtLeast(mm("H_s", Length::from_mm(USABLE_DEPTH))));
-    judged(
-        CheckId::SegmentOnLens,
-        good,
-        severity,
-        Some(mm("H_s", top)),
-        limit,
-        &[WayOut::SingleVisionCarrier],
-    )
+    judged(id, good, severity, Some(mm("H_s", top)), limit, &[single_vision])
 }
 
 /// C7.
