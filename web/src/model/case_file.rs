@@ -1,12 +1,16 @@
 //! The case file: the draft with a format name and a version, as JSON.
 //!
-//! Version 2 is [`CaseFile`]. Every measured value is text, kept exactly as it was typed; the name ends in the unit a
+//! Version 3 is [`CaseFile`]. Every measured value is text, kept exactly as it was typed; the name ends in the unit a
 //! bare number has. A later version reads earlier ones; this one reads nothing it does not know.
 //!
 //! Version 1 knew two kinds of goals, each with print beside it. What it called `target` is `letters` now, and print
 //! beside a goal becomes a goal of its own right after it, so that every wish is one goal.
+//!
+//! Version 2 knew one telescope in a carrier lens: a tilt ordered by hand was measured from the lens, and what a trial
+//! reached belonged to the aid that was looked at.
 
 mod version_1;
+mod version_2;
 
 use super::draft::Draft;
 use super::fill::fields;
@@ -15,7 +19,7 @@ use serde::Serialize;
 /// Name of the format.
 pub const FORMAT: &str = "arcminute-case";
 /// Version written.
-pub const VERSION: u32 = 2;
+pub const VERSION: u32 = 3;
 /// Longest file read, bytes.
 pub const MOST_BYTES: usize = 1_000_000;
 /// Most goals read.
@@ -29,7 +33,7 @@ pub struct CaseFile {
     /// Always `arcminute-case`.
     #[cfg_attr(feature = "schema", schemars(extend("const" = FORMAT)))]
     pub format: String,
-    /// Version of the format: 2.
+    /// Version of the format: 3.
     #[cfg_attr(feature = "schema", schemars(extend("const" = VERSION)))]
     pub version: u32,
     /// One line that says what the case shows; shown in the menu of demonstration cases.
@@ -52,7 +56,7 @@ pub enum CaseFileError {
     /// A version this page does not know.
     OtherVersion(u32),
     /// Something that its version did not have.
-    NotOfItsVersion(&'static str),
+    NotOfItsVersion(u32, &'static str),
     /// More goals than the page can hold, or none.
     Goals(usize),
 }
@@ -68,8 +72,8 @@ impl std::fmt::Display for CaseFileError {
             Self::OtherVersion(found) => {
                 write!(f, "the file is of version {found}; this page reads versions 1 to {VERSION}")
             }
-            Self::NotOfItsVersion(what) => {
-                write!(f, "the file says that it is of version 1, which had no {what}")
+            Self::NotOfItsVersion(version, what) => {
+                write!(f, "the file says that it is of version {version}, which had no {what}")
             }
             Self::Goals(found) => write!(f, "the file holds {found} goals; a case holds 1 to {MOST_GOALS}"),
         }
@@ -91,10 +95,16 @@ pub fn read(text: &str) -> Result<CaseFile, CaseFileError> {
     if file.format != FORMAT {
         return Err(CaseFileError::OtherFormat(file.format.chars().take(40).collect()));
     }
-    match file.version {
-        1 => file.case = version_1::read(file.case).map_err(CaseFileError::NotOfItsVersion)?,
-        VERSION => {}
-        other => return Err(CaseFileError::OtherVersion(other)),
+    let version = file.version;
+    let too_new = |what| CaseFileError::NotOfItsVersion(version, what);
+    if version == 0 || VERSION < version {
+        return Err(CaseFileError::OtherVersion(version));
+    }
+    if version < 2 {
+        file.case = version_1::read(file.case).map_err(too_new)?;
+    }
+    if version < 3 {
+        file.case = version_2::read(file.case).map_err(too_new)?;
     }
     file.version = VERSION;
     let goals = file.case.goals.len();
@@ -137,8 +147,8 @@ mod tests {
             "the file says its format is `something-else`; a case says `arcminute-case`"
         );
         assert_eq!(
-            said(&good.replace("\"version\": 2", "\"version\": 3")),
-            "the file is of version 3; this page reads versions 1 to 2"
+            said(&good.replace("\"version\": 3", "\"version\": 4")),
+            "the file is of version 4; this page reads versions 1 to 3"
         );
         assert_eq!(
             said(&" ".repeat(MOST_BYTES + 1)),

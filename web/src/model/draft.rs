@@ -3,218 +3,15 @@
 //! Nothing here is parsed; [`super::answer`] derives everything else. The same structs are the case file
 //! ([`super::case_file`]), so units are in the names: a bare number in a box named `_mm` is millimetres.
 
-use super::fill::{self, fields};
-use arcminute_core::fit::Eye;
-use serde::{Deserialize, Deserializer, Serialize};
+mod choices;
 
-macro_rules! choice {
-    (
-        $(#[$meta:meta])*
-        $name:ident { $($(#[$variant_meta:meta])* $variant:ident = $label:literal,)+ }
-        $(was { $($old:ident => $now:ident,)+ })?
-    ) => {
-        $(#[$meta])*
-        #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
-        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-        #[serde(rename_all = "snake_case")]
-        pub enum $name { $($(#[$variant_meta])* $variant,)+ }
-        impl<'de> Deserialize<'de> for $name {
-            fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-                let all = &[$(Self::$variant,)+ $($(Self::$now),+)?];
-                fill::choice(deserializer, all, &[$(stringify!($variant),)+ $($(stringify!($old)),+)?])
-            }
-        }
-        impl $name {
-            /// Every choice, in the order it is offered.
-            pub const ALL: &'static [Self] = &[$(Self::$variant),+];
-            /// What the page calls it.
-            #[must_use]
-            pub fn label(self) -> &'static str {
-                match self { $(Self::$variant => $label,)+ }
-            }
-        }
-    };
-}
+pub use choices::{
+    BareAcuity, CarrierChoice, CorrectionChoice, EyeChoice, FellowChoice, FilterChoice, FirstChoice,
+    GoalKind, Hands, HowWell, Paper, PlacementChoice, Posture, Priority, TiltFrom,
+};
 
-choice! {
-    /// How a number without a notation is meant in an acuity box.
-    BareAcuity {
-        /// Ask each time.
-        #[default]
-        Ask = "Ask me each time",
-        /// Decimal acuity.
-        Decimal = "Decimal acuity",
-        /// logMAR.
-        LogMar = "logMAR",
-    }
-}
-choice! {
-    /// Which eye looks through the telescope.
-    EyeChoice {
-        /// The right eye.
-        #[default]
-        Right = "RIGHT eye",
-        /// The left eye.
-        Left = "LEFT eye",
-    }
-}
-choice! {
-    /// What kind of goal.
-    GoalKind {
-        /// An acuity to reach.
-        #[default]
-        Acuity = "An acuity to reach",
-        /// Letters, numbers or signs of a known height at a known distance.
-        Letters = "Letters or signs of a known height",
-        /// A thing of which the smallest part that matters is known.
-        Detail = "The smallest detail of a thing",
-        /// Print to read, from where it suits or from a distance that is given.
-        Print = "Print to read",
-        /// A face to recognise.
-        Face = "A face to recognise",
-    }
-    was { Target => Letters, }
-}
-choice! {
-    /// How well it is to be seen: what reserve is taken.
-    HowWell {
-        /// Only just, a word or a number.
-        Spot = "Spot it",
-        /// With ease.
-        #[default]
-        Read = "Read it",
-        /// For long.
-        ReadLong = "Read for long",
-    }
-}
-choice! {
-    /// Which hands have to be free.
-    Hands {
-        /// None.
-        #[default]
-        Any = "No hand need be free",
-        /// One.
-        OneFree = "One hand free",
-        /// Both.
-        BothFree = "Both hands free",
-    }
-}
-choice! {
-    /// How the person is placed.
-    Posture {
-        /// Sitting.
-        #[default]
-        Sitting = "Sitting",
-        /// Standing still.
-        Standing = "Standing",
-        /// On the way.
-        Walking = "Walking",
-    }
-}
-choice! {
-    /// How much it matters.
-    Priority {
-        /// Without it the rest is of little use.
-        Must = "Must",
-        /// Wanted.
-        #[default]
-        Should = "Should",
-        /// If it comes along with the rest.
-        Nice = "Nice to have",
-    }
-}
-choice! {
-    /// Where the refraction goes.
-    CorrectionChoice {
-        /// The tube is refocused.
-        #[default]
-        ByFocusing = "Focused out with the tube",
-        /// In the eyepiece.
-        InEyepiece = "Lens in the eyepiece",
-    }
-}
-choice! {
-    /// What is wanted most of the aids that reach a goal.
-    FirstChoice {
-        /// The lowest power that does it.
-        #[default]
-        LowPower = "lower power",
-        /// The widest view.
-        SeenAtOnce = "more seen at once",
-        /// Working distance.
-        HandRoom = "more room for the hand",
-        /// Hands.
-        HandsFree = "free hands",
-        /// Light.
-        Light = "more light",
-        /// Binocular.
-        BothEyes = "both eyes",
-        /// Depth of focus.
-        Depth = "more depth of focus",
-        /// Certainty.
-        Chance = "a higher chance",
-    }
-}
-choice! {
-    /// Where the eyepiece sits.
-    PlacementChoice {
-        /// Bottom of the eyepiece level with the top of the pupil.
-        #[default]
-        PupilTop = "Eyepiece bottom level with pupil top",
-        /// As high as the lens allows.
-        Highest = "As high as the lens allows",
-        /// On the pupil.
-        Centred = "Centred on the pupil",
-    }
-}
-choice! {
-    /// What kind of carrier lens.
-    CarrierChoice {
-        /// One power, or none.
-        #[default]
-        SingleVision = "Single vision or plano",
-        /// With a segment.
-        Bifocal = "Bifocal",
-        /// With two segments.
-        Trifocal = "Trifocal",
-        /// Progressive.
-        Progressive = "Progressive",
-    }
-}
-choice! {
-    /// What becomes of the other eye's lens.
-    FellowChoice {
-        /// The lens usually worn.
-        #[default]
-        AsWorn = "As usually worn",
-        /// The same telescope will be turned over for it.
-        TurnedOver = "Telescope is to serve this eye too, turned over",
-        /// Covered.
-        Covered = "Covered",
-    }
-}
-choice! {
-    /// What a filter covers.
-    FilterChoice {
-        /// No filter.
-        #[default]
-        NoFilter = "No filter",
-        /// Carrier and eyepiece.
-        CoversEyepiece = "Filter over carrier and eyepiece",
-        /// Carrier alone.
-        SparesEyepiece = "Filter on the carrier, eyepiece left clear",
-    }
-}
-choice! {
-    /// Paper of the sheets.
-    Paper {
-        /// 210 x 297 mm.
-        #[default]
-        A4 = "A4",
-        /// 8.5 x 11 in.
-        Letter = "US Letter",
-    }
-}
+use super::fill::fields;
+use serde::Serialize;
 
 /// One eye, as typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -366,8 +163,37 @@ pub struct FitDraft {
     pub carrier: CarrierChoice,
     /// Top of the segment above the lowest point of the lens.
     pub segment_height_mm: String,
+    /// Width of the segment.
+    pub segment_width_mm: String,
+    /// Middle of the segment inward of the pupil.
+    pub segment_inset_mm: String,
+    /// Eyepiece centre from the middle of the bridge, where it is placed by hand.
+    pub eyepiece_x_mm: String,
+    /// Eyepiece centre above the lowest point of the lens, where it is placed by hand.
+    pub eyepiece_y_mm: String,
+    /// What the tilt ordered by hand is measured from.
+    pub tilt_from: TiltFrom,
+    /// The aid is worn before each eye.
+    pub both_eyes: bool,
+    /// Lens to the thing looked at, for a near telescope or near spectacles.
+    pub from_lens_mm: String,
+    /// Back of the worn lens to the cornea, if it is not the vertex distance of the refraction.
+    pub worn_vertex_mm: String,
+    /// Turn of each lens against the plane of the front.
+    pub face_form_deg: String,
+    /// Base-in prism worked on each lens of near spectacles.
+    pub base_in_pd: String,
+    /// The carrier lens was turned for drilling.
+    pub carrier_turned: bool,
+    /// Weight of the front with all that is on it.
+    pub front_weight_g: String,
 }
-fields!(FitDraft { box_width_mm, box_height_mm, bridge_mm, effective_diameter_mm, pantoscopic_deg, cornea_to_rotation_mm, pd_both_mm, placement, barrel_mm, play_mm, least_web_mm, segment_gap_mm, ordered_tilt_deg, carrier, segment_height_mm } required {});
+fields!(FitDraft {
+    box_width_mm, box_height_mm, bridge_mm, effective_diameter_mm, pantoscopic_deg, cornea_to_rotation_mm, pd_both_mm,
+    placement, barrel_mm, play_mm, least_web_mm, segment_gap_mm, ordered_tilt_deg, carrier, segment_height_mm,
+    segment_width_mm, segment_inset_mm, eyepiece_x_mm, eyepiece_y_mm, tilt_from, both_eyes, from_lens_mm, worn_vertex_mm,
+    face_form_deg, base_in_pd, carrier_turned, front_weight_g,
+} required {});
 
 /// What else goes on the order.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -376,6 +202,8 @@ fields!(FitDraft { box_width_mm, box_height_mm, bridge_mm, effective_diameter_mm
 pub struct OrderDraft {
     /// Paper of the sheets.
     pub paper: Paper,
+    /// The sheets are set in large letters.
+    pub large_print: bool,
     /// Carrier prescription, right, if it is not the refraction above.
     pub carrier_right: String,
     /// Carrier prescription, left, if it is not the refraction above.
@@ -388,16 +216,37 @@ pub struct OrderDraft {
     pub large_nose_pads: bool,
     /// A head strap is wanted.
     pub head_strap: bool,
+    /// Power of a cap for near that goes over the telescope.
+    pub cap_d: String,
+    /// The frame, in words: shape, colour, side.
+    pub frame: String,
+    /// Lens material, tint and coating, in words.
+    pub lens: String,
     /// Anything else for the workshop, in words; no names.
     pub notes: String,
+    /// When the person comes again, in words.
+    pub follow_up: String,
+    /// Anything else for the person, in words; no names.
+    pub person_notes: String,
+    /// Anything else for the school, in words; no names.
+    pub school_notes: String,
+    /// What the right lens measures when it is delivered.
+    pub delivered_right: String,
+    /// What the left lens measures when it is delivered.
+    pub delivered_left: String,
 }
-fields!(OrderDraft { paper, carrier_right, carrier_left, fellow, filter, large_nose_pads, head_strap, notes } required {});
+fields!(OrderDraft {
+    paper, large_print, carrier_right, carrier_left, fellow, filter, large_nose_pads, head_strap, cap_d, frame, lens, notes,
+    follow_up, person_notes, school_notes, delivered_right, delivered_left,
+} required {});
 
 /// What was reached at a trial, as typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct TrialDraft {
+    /// Key of the aid that was tried, in the list of aids; empty while nothing was entered.
+    pub aid: String,
     /// Acuity that was reached with the aid, for a thing at a distance.
     pub acuity: String,
     /// Print that was just read with the aid, for print to read.
@@ -407,7 +256,7 @@ pub struct TrialDraft {
     /// Anything else, in words; no names.
     pub notes: String,
 }
-fields!(TrialDraft { acuity, print, beside_deg, notes } required {});
+fields!(TrialDraft { aid, acuity, print, beside_deg, notes } required {});
 
 /// The whole case.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -442,25 +291,6 @@ impl Default for Draft {
             fit: FitDraft::default(),
             order: OrderDraft::default(),
             trial: TrialDraft::default(),
-        }
-    }
-}
-
-impl EyeChoice {
-    /// The eye itself.
-    #[must_use]
-    pub fn eye(self) -> Eye {
-        match self {
-            Self::Right => Eye::Right,
-            Self::Left => Eye::Left,
-        }
-    }
-    /// The other choice.
-    #[must_use]
-    pub fn other(self) -> Self {
-        match self {
-            Self::Right => Self::Left,
-            Self::Left => Self::Right,
         }
     }
 }

@@ -4,13 +4,14 @@
 //! `<Entry field=…/>` where it is shown. Which boxes a goal of each kind has is a table of its own ([`boxes`]).
 
 mod goal;
+mod info;
 #[cfg(test)]
 mod tests;
 
 pub use goal::{Boxes, boxes};
 
 use super::draft::{Draft, EyeChoice};
-use arcminute_core::bounds::{self, Bound};
+use arcminute_core::bounds::Bound;
 
 /// A box on the page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -53,7 +54,23 @@ pub enum FieldId {
     SegmentGap,
     OrderedTilt,
     SegmentHeight,
+    SegmentWidth,
+    SegmentInset,
+    EyepieceAcross,
+    EyepieceUp,
+    FromLens,
+    WornVertex,
+    FaceForm,
+    BaseIn,
+    FrontWeight,
     CarrierRx(bool),
+    Delivered(bool),
+    Cap,
+    OrderFrame,
+    OrderLens,
+    FollowUp,
+    PersonSheetNotes,
+    SchoolNotes,
     OrderNotes,
     TrialAcuity,
     TrialPrint,
@@ -144,6 +161,23 @@ macro_rules! place {
             FieldId::SegmentGap => Some(& $($mutable)? $draft.fit.segment_gap_mm),
             FieldId::OrderedTilt => Some(& $($mutable)? $draft.fit.ordered_tilt_deg),
             FieldId::SegmentHeight => Some(& $($mutable)? $draft.fit.segment_height_mm),
+            FieldId::SegmentWidth => Some(& $($mutable)? $draft.fit.segment_width_mm),
+            FieldId::SegmentInset => Some(& $($mutable)? $draft.fit.segment_inset_mm),
+            FieldId::EyepieceAcross => Some(& $($mutable)? $draft.fit.eyepiece_x_mm),
+            FieldId::EyepieceUp => Some(& $($mutable)? $draft.fit.eyepiece_y_mm),
+            FieldId::FromLens => Some(& $($mutable)? $draft.fit.from_lens_mm),
+            FieldId::WornVertex => Some(& $($mutable)? $draft.fit.worn_vertex_mm),
+            FieldId::FaceForm => Some(& $($mutable)? $draft.fit.face_form_deg),
+            FieldId::BaseIn => Some(& $($mutable)? $draft.fit.base_in_pd),
+            FieldId::FrontWeight => Some(& $($mutable)? $draft.fit.front_weight_g),
+            FieldId::Cap => Some(& $($mutable)? $draft.order.cap_d),
+            FieldId::OrderFrame => Some(& $($mutable)? $draft.order.frame),
+            FieldId::OrderLens => Some(& $($mutable)? $draft.order.lens),
+            FieldId::FollowUp => Some(& $($mutable)? $draft.order.follow_up),
+            FieldId::PersonSheetNotes => Some(& $($mutable)? $draft.order.person_notes),
+            FieldId::SchoolNotes => Some(& $($mutable)? $draft.order.school_notes),
+            FieldId::Delivered(true) => Some(& $($mutable)? $draft.order.delivered_right),
+            FieldId::Delivered(false) => Some(& $($mutable)? $draft.order.delivered_left),
             FieldId::CarrierRx(true) => Some(& $($mutable)? $draft.order.carrier_right),
             FieldId::CarrierRx(false) => Some(& $($mutable)? $draft.order.carrier_left),
             FieldId::OrderNotes => Some(& $($mutable)? $draft.order.notes),
@@ -155,225 +189,11 @@ macro_rules! place {
     }};
 }
 
-/// What there is to say of a box whose unit is that of its bound.
-fn of(key: &str, label: &str, kind: Kind, assumed: Option<f64>, help: &'static str) -> FieldInfo {
-    let unit = match kind {
-        Kind::Length(bound) | Kind::Number(bound) => bound.unit,
-        Kind::Words | Kind::Acuity | Kind::Refraction | Kind::Print => "",
-    };
-    FieldInfo { key: key.into(), label: label.into(), unit, kind, assumed, help }
-}
-
-fn side(right: bool) -> (&'static str, &'static str) {
-    if right { ("right", "RIGHT eye") } else { ("left", "LEFT eye") }
-}
-
 impl FieldId {
     /// The box of this eye: `FieldId::of_eye(FieldId::Acuity, eye)`.
     #[must_use]
     pub fn of_eye(make: fn(bool) -> Self, eye: EyeChoice) -> Self {
         make(eye == EyeChoice::Right)
-    }
-
-    /// What there is to say of the box.
-    #[must_use]
-    #[expect(clippy::too_many_lines, reason = "it is the table: a line or two for each box")]
-    pub fn info(self) -> FieldInfo {
-        let eye =
-            |right: bool, key: &str, label: &str, kind: Kind, assumed: Option<f64>, help: &'static str| {
-                let (short, words) = side(right);
-                of(&format!("{key}-{short}"), &format!("{words}: {label}"), kind, assumed, help)
-            };
-        let length = Kind::Length;
-        let number = Kind::Number;
-        match self {
-            Self::Label => {
-                of("case-label", "Case label", Kind::Words, None, "A number or code of yours. No names.")
-            }
-            Self::Acuity(r) => eye(
-                r,
-                "acuity",
-                "best corrected distance acuity",
-                Kind::Acuity,
-                None,
-                "As you wrote it: 20/160-2, 6/48, 0.9 logMAR, 45 letters, CF 1 m",
-            ),
-            Self::Refraction(r) => eye(
-                r,
-                "refraction",
-                "refraction",
-                Kind::Refraction,
-                None,
-                "For example -2.00 -1.50 x 090, or with an add for near: -2.00 add +2.50. Empty: none",
-            ),
-            Self::Pupil(r) => eye(r, "pupil", "pupil diameter", length(&bounds::PUPIL), Some(4.0), ""),
-            Self::Accommodation(r) => eye(
-                r,
-                "accommodation",
-                "usable accommodation",
-                number(&bounds::AMPLITUDE),
-                Some(0.0),
-                "For near aids: what can be kept up while reading",
-            ),
-            Self::ContrastSensitivity(r) => eye(
-                r,
-                "contrast",
-                "log contrast sensitivity",
-                number(&bounds::LETTER_CONTRAST),
-                None,
-                "From a chart of letters, such as 1.05. Empty: contrast is not judged",
-            ),
-            Self::Pd(r) => eye(
-                r,
-                "pd",
-                "PD",
-                length(&bounds::MONOCULAR_PD),
-                None,
-                "Middle of the bridge to the pupil centre, looking far",
-            ),
-            Self::PupilHeight(r) => eye(
-                r,
-                "pupil-height",
-                "pupil height",
-                length(&bounds::PUPIL_HEIGHT),
-                None,
-                "Pupil centre above the lowest point of the lens",
-            ),
-            Self::Age => of(
-                "age",
-                "Age",
-                number(&bounds::AGE),
-                None,
-                "Optional: tells what accommodation is usual at that age",
-            ),
-            Self::RetestLimit => of(
-                "retest-limit",
-                "Retest limit",
-                number(&bounds::RETEST_LIMIT),
-                Some(0.20),
-                "95 % of repeated measurements differ by less than this",
-            ),
-            Self::Vertex => of(
-                "vertex",
-                "Vertex distance",
-                length(&bounds::VERTEX),
-                Some(13.0),
-                "Back of the lens to the cornea",
-            ),
-            Self::PersonNotes => of("person-notes", "Notes", Kind::Words, None, "No names."),
-            Self::GoalName(i)
-            | Self::GoalAcuity(i)
-            | Self::GoalHeight(i)
-            | Self::GoalDetail(i)
-            | Self::GoalPrint(i)
-            | Self::GoalDistance(i)
-            | Self::GoalFarthest(i)
-            | Self::GoalContrast(i)
-            | Self::GoalReserve(i)
-            | Self::GoalWidth(i)
-            | Self::GoalCharacters(i)
-            | Self::GoalLight(i) => goal::info(self, i),
-            Self::BoxWidth => of("box-width", "Box width A", length(&bounds::BOX_WIDTH), None, ""),
-            Self::BoxHeight => of("box-height", "Box height B", length(&bounds::BOX_HEIGHT), None, ""),
-            Self::Bridge => of("bridge", "Bridge DBL", length(&bounds::BRIDGE), None, ""),
-            Self::EffectiveDiameter => of(
-                "effective-diameter",
-                "Effective diameter ED",
-                length(&bounds::EFFECTIVE_DIAMETER),
-                None,
-                "Empty: corners rounded by 8 mm are assumed",
-            ),
-            Self::Pantoscopic => of(
-                "pantoscopic",
-                "Pantoscopic angle",
-                number(&bounds::PANTOSCOPIC),
-                Some(0.0),
-                "Bottom of the front in: positive",
-            ),
-            Self::RotationDepth => of(
-                "rotation-depth",
-                "Cornea to centre of rotation",
-                length(&bounds::ROTATION_DEPTH),
-                Some(14.0),
-                "",
-            ),
-            Self::PdBoth => {
-                of("pd-both", "PD, both eyes", length(&bounds::PD), None, "Optional: checks the two halves")
-            }
-            Self::Barrel => of(
-                "barrel",
-                "Barrel diameter at the lens",
-                length(&bounds::BARREL),
-                None,
-                "Empty: that of the telescope chosen on Bench",
-            ),
-            Self::Play => of(
-                "play",
-                "Play round the barrel",
-                length(&bounds::PLAY),
-                Some(0.5),
-                "Opening cut oversize, for fine adjustment (common practice, no source)",
-            ),
-            Self::LeastWeb => of(
-                "least-web",
-                "Least web of lens",
-                length(&bounds::WEB),
-                Some(3.0),
-                "Lens left round the opening; 3 mm in Greer and in Yoho 2009",
-            ),
-            Self::SegmentGap => of(
-                "segment-gap",
-                "Eyepiece to segment, at least",
-                length(&bounds::SEGMENT_GAP),
-                Some(10.0),
-                "10 mm is common practice, no source",
-            ),
-            Self::OrderedTilt => of(
-                "ordered-tilt",
-                "Tilt ordered by hand",
-                number(&bounds::TILT),
-                None,
-                "Optional. Measured from the carrier lens",
-            ),
-            Self::SegmentHeight => of(
-                "segment-height",
-                "Segment height",
-                length(&bounds::SEGMENT_HEIGHT),
-                None,
-                "Top of the segment above the lowest point of the lens",
-            ),
-            Self::CarrierRx(r) => eye(
-                r,
-                "carrier-rx",
-                "carrier prescription",
-                Kind::Refraction,
-                None,
-                "Empty: as the refraction above",
-            ),
-            Self::OrderNotes => of("order-notes", "Notes for the workshop", Kind::Words, None, "No names."),
-            Self::TrialAcuity => of(
-                "trial-acuity",
-                "Acuity reached with the aid",
-                Kind::Acuity,
-                None,
-                "Tested through it, as you wrote it: 20/40-1, 6/12, 0.3 logMAR",
-            ),
-            Self::TrialPrint => of(
-                "trial-print",
-                "Print just read with the aid",
-                Kind::Print,
-                None,
-                "The smallest that was read, in any notation: 0.8 M, N6, 1.2 mm",
-            ),
-            Self::TrialBeside => of(
-                "trial-beside",
-                "Looks beside by",
-                number(&bounds::ECCENTRICITY),
-                None,
-                "Optional, where the centre is lost: how far from it the place is that looks",
-            ),
-            Self::TrialNotes => of("trial-notes", "Notes on the trial", Kind::Words, None, "No names."),
-        }
     }
 
     /// The box's text in a draft; empty for a goal that is not there.
@@ -384,6 +204,10 @@ impl FieldId {
 
     /// Puts a text into the box; nothing happens for a goal that is not there.
     pub fn set_text(self, draft: &mut Draft, text: String) {
+        // What is reached at a trial is reached with the aid that is looked at, and stays of it.
+        if matches!(self, Self::TrialAcuity | Self::TrialPrint) {
+            draft.trial.aid = draft.bench.looked_at().to_owned();
+        }
         if let Some(place) = place!(self, draft, get_mut, mut) {
             *place = text;
         }
@@ -392,7 +216,7 @@ impl FieldId {
     /// Every box of a case with this many goals.
     #[must_use]
     pub fn all(goals: usize) -> Vec<Self> {
-        let eyes: [fn(bool) -> Self; 8] = [
+        let eyes: [fn(bool) -> Self; 9] = [
             Self::Acuity,
             Self::Refraction,
             Self::Pupil,
@@ -401,6 +225,7 @@ impl FieldId {
             Self::Pd,
             Self::PupilHeight,
             Self::CarrierRx,
+            Self::Delivered,
         ];
         let mut all = vec![Self::Label, Self::Age, Self::RetestLimit, Self::Vertex, Self::PersonNotes];
         all.extend(eyes.iter().flat_map(|make| [make(true), make(false)]));
@@ -419,6 +244,21 @@ impl FieldId {
             Self::SegmentGap,
             Self::OrderedTilt,
             Self::SegmentHeight,
+            Self::SegmentWidth,
+            Self::SegmentInset,
+            Self::EyepieceAcross,
+            Self::EyepieceUp,
+            Self::FromLens,
+            Self::WornVertex,
+            Self::FaceForm,
+            Self::BaseIn,
+            Self::FrontWeight,
+            Self::Cap,
+            Self::OrderFrame,
+            Self::OrderLens,
+            Self::FollowUp,
+            Self::PersonSheetNotes,
+            Self::SchoolNotes,
             Self::OrderNotes,
             Self::TrialAcuity,
             Self::TrialPrint,

@@ -4,12 +4,13 @@
 
 mod aids;
 mod goals;
+mod worn;
 
 use super::answer::{Answer, BenchRow, EyeAnswer, FieldState, FitAnswer, FitDone};
 use super::compared::{Asked, LookedAt};
 use super::draft::{Draft, EyeChoice};
 use super::field::FieldId;
-use super::{list, words};
+use super::{list, shown, words};
 use arcminute_core::acuity::Reading;
 use arcminute_core::device::{FocusReach, TelescopeOutcome};
 use arcminute_core::explain::{Explain, Named, Step, Unit};
@@ -191,11 +192,12 @@ fn fit(fit: &FitAnswer) -> Option<Value> {
     match fit {
         FitAnswer::Waiting(_) => None,
         FitAnswer::Impossible(error) => Some(result("fit", "fit", &[], &refusal(error), &[])),
-        FitAnswer::Done(done) => Some(fitted(done)),
+        FitAnswer::Done(done) => Some(fitted(done, &shown::fit_steps(fit))),
+        FitAnswer::Near(done) => Some(worn::near(done, &shown::fit_steps(fit))),
     }
 }
 
-fn fitted(done: &FitDone) -> Value {
+fn fitted(done: &FitDone, steps: &[Step]) -> Value {
     let Mounting { eyepiece, to_mark, web, .. } = &done.mounting;
     let mounting = &done.mounting;
     let mut values = vec![
@@ -218,7 +220,8 @@ fn fitted(done: &FitDone) -> Value {
     ];
     values.extend(mounting.miss_distance.map(|miss| ("miss_distance", mm(miss))));
     values.extend(mounting.miss_limit.map(|limit| ("miss_limit", mm(limit))));
-    let mut fit = result("fit", "fit", &values, &[("verdict", key(&done.verdict))], &mounting.steps());
+    values.extend(worn::beside(done));
+    let mut fit = result("fit", "fit", &values, &[("verdict", key(&done.verdict))], steps);
     fit["corner_assumed"] = done.corner_assumed.into();
     fit["checks"] = done.checks.iter().map(checked).collect();
     fit
@@ -244,10 +247,17 @@ fn way_out(way: &WayOut) -> Value {
     match way {
         WayOut::SmallestBoxHeight(size)
         | WayOut::LargestBarrel(size)
+        | WayOut::DeeperBelow(size)
         | WayOut::LowerSegment(size)
         | WayOut::HigherTelescope(size)
+        | WayOut::NarrowerSegment(size)
+        | WayOut::BlankOf(size)
+        | WayOut::NarrowerFrame(size)
+        | WayOut::ReachBeyondCentre(size)
+        | WayOut::LowerCentre(size)
+        | WayOut::PrintAt(size)
         | WayOut::MoveEyepiece(size) => json!({ "words": words, "size": mm(*size) }),
-        WayOut::OrderTilt(tilt) => json!({ "words": words, "size": degrees(*tilt) }),
+        WayOut::OrderTilt(tilt) | WayOut::LessTilt(tilt) => json!({ "words": words, "size": degrees(*tilt) }),
         _ => json!({ "words": words }),
     }
 }

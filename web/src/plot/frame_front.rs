@@ -5,7 +5,7 @@
 
 use super::frame_words;
 use super::shape::{Anchor, Drawing, Shape, ViewBox, number};
-use arcminute_core::fit::{Eye, Frame, Mounting, Point};
+use arcminute_core::fit::{Alignment, Eye, Frame, Mounting, Point};
 use arcminute_core::math;
 
 /// Room beside the lenses for the height measure.
@@ -20,7 +20,7 @@ const MEASURE: f64 = 5.0;
 const BAR: f64 = 10.0;
 
 /// Across in the drawing for one millimetre outward: the RIGHT eye is on the viewer's left.
-fn outward(eye: Eye) -> f64 {
+pub(super) fn outward(eye: Eye) -> f64 {
     match eye {
         Eye::Right => -1.0,
         Eye::Left => 1.0,
@@ -44,26 +44,45 @@ fn outward(eye: Eye) -> f64 {
 /// ```
 #[must_use]
 pub fn frame_front(frame: &Frame, mountings: &[Mounting]) -> Drawing {
-    let (height, half_front) = (frame.box_height.mm(), outer(frame));
     let mut shapes = front(frame);
     for mounting in mountings {
         shapes.extend(lens_marks(mounting));
         shapes.extend(opening(mounting));
-        shapes.extend(measures(mounting));
+        shapes.extend(measures(frame, mounting.request.eye, mounting.to_mark, mounting.eyepiece));
     }
     shapes.extend(captions(frame));
     Drawing {
-        view_box: ViewBox {
-            x: -half_front - SIDE,
-            y: -height - ABOVE,
-            width: 2.0 * (half_front + SIDE),
-            height: height + ABOVE + BELOW,
-        },
+        view_box: view(frame),
         unit_mm: Some(1.0),
         title: frame_words::title(mountings),
         description: frame_words::description(frame, mountings),
         rows: frame_words::rows(frame, mountings),
         shapes,
+    }
+}
+
+/// Lays round each eyepiece how far beside its eye it may sit: half of the light is left at the inner ring, none at the
+/// outer one.
+pub fn lay_halo(drawing: &mut Drawing, mountings: &[Mounting], alignment: &Alignment) {
+    for mounting in mountings {
+        let (cx, cy) = (outward(mounting.request.eye) * mounting.eyepiece.x.mm(), -mounting.eyepiece.y.mm());
+        let ring = |r: f64, class| Shape::Circle { cx, cy, r, class };
+        drawing.shapes.push(ring(alignment.half_at.aside.mm(), "halo-half"));
+        drawing.shapes.push(ring(alignment.none_at.mm(), "halo-none"));
+    }
+    drawing.description.push(' ');
+    drawing.description.push_str(&frame_words::halo(alignment));
+    drawing.rows.extend(frame_words::halo_rows(alignment));
+}
+
+/// The whole front with its measures and captions.
+pub(super) fn view(frame: &Frame) -> ViewBox {
+    let (height, half_front) = (frame.box_height.mm(), outer(frame));
+    ViewBox {
+        x: -half_front - SIDE,
+        y: -height - ABOVE,
+        width: 2.0 * (half_front + SIDE),
+        height: height + ABOVE + BELOW,
     }
 }
 
@@ -73,7 +92,7 @@ fn outer(frame: &Frame) -> f64 {
 }
 
 /// Outlines, bridge and the lines of the boxing system.
-fn front(frame: &Frame) -> Vec<Shape> {
+pub(super) fn front(frame: &Frame) -> Vec<Shape> {
     let (inner, outer, height) = (frame.bridge.mm() / 2.0, outer(frame), frame.box_height.mm());
     let middle = frame.box_centre().x.mm();
     let line = |x1, y1, x2, y2, class| Shape::Line { x1, y1, x2, y2, class };
@@ -187,28 +206,27 @@ fn opening(mounting: &Mounting) -> Vec<Shape> {
     ]
 }
 
-/// Measure lines: X from the middle of the bridge, Y above the lowest tangent.
-fn measures(mounting: &Mounting) -> Vec<Shape> {
-    let asked = &mounting.request;
-    let side = outward(asked.eye);
-    let (x, y) = (side * mounting.eyepiece.x.mm(), -mounting.eyepiece.y.mm());
-    let above = -asked.frame.box_height.mm() - MEASURE;
-    let beside = side * (outer(&asked.frame) + MEASURE);
+/// Measure lines: X from the middle of the bridge, Y above the lowest tangent, as they are marked.
+pub(super) fn measures(frame: &Frame, eye: Eye, to_mark: Point, exact: Point) -> Vec<Shape> {
+    let side = outward(eye);
+    let (x, y) = (side * exact.x.mm(), -exact.y.mm());
+    let above = -frame.box_height.mm() - MEASURE;
+    let beside = side * (outer(frame) + MEASURE);
     let line = |x1, y1, x2, y2, class| Shape::Line { x1, y1, x2, y2, class };
     let text = |x, y, anchor, content| Shape::Text { x, y, anchor, content, class: "measure-text" };
     let outer_anchor = if side < 0.0 { Anchor::End } else { Anchor::Start };
     vec![
         line(x, y, x, above, "extension"),
         line(0.0, above, x, above, "measure"),
-        text(x / 2.0, above - 1.5, Anchor::Middle, format!("X {:.1} mm", mounting.to_mark.x.mm())),
+        text(x / 2.0, above - 1.5, Anchor::Middle, format!("X {:.1} mm", to_mark.x.mm())),
         line(x, y, beside, y, "extension"),
         line(beside, 0.0, beside, y, "measure"),
-        text(beside + side * 1.5, y / 2.0, outer_anchor, format!("Y {:.1} mm", mounting.to_mark.y.mm())),
+        text(beside + side * 1.5, y / 2.0, outer_anchor, format!("Y {:.1} mm", to_mark.y.mm())),
     ]
 }
 
 /// Names of the eyes, the view, and the scale bar.
-fn captions(frame: &Frame) -> Vec<Shape> {
+pub(super) fn captions(frame: &Frame) -> Vec<Shape> {
     let middle = frame.box_centre().x.mm();
     let text = |x: f64, y: f64, content: &str, class| Shape::Text {
         x,

@@ -1,6 +1,6 @@
 //! The front of a frame in sentences and rows.
 
-use arcminute_core::fit::{Eye, Frame, Mounting};
+use arcminute_core::fit::{Alignment, Eye, Frame, Mounting, NearLensFit, NearSpectacles};
 use arcminute_core::unit::{Angle, Length};
 
 /// How the drawing is looked at.
@@ -82,6 +82,11 @@ fn one_eye(mounting: &Mounting) -> String {
     };
     let segment =
         asked.segment_height.map_or(String::new(), |top| format!(" The segment line is at {}.", mm(top)));
+    let room = if Length::ZERO < mounting.segment_max {
+        format!(" A segment may reach up to {}.", mm(mounting.segment_max))
+    } else {
+        String::new()
+    };
     let toe = if mounting.toe_in == Angle::ZERO {
         String::new()
     } else {
@@ -90,8 +95,7 @@ fn one_eye(mounting: &Mounting) -> String {
     format!(
         "{}: the pupil is {} from the middle of the bridge and {} above the lowest tangent. The eyepiece centre is {} from \
          the middle of the bridge and {} above the lowest tangent; mark {} and {}. The opening is {} wide and {} high. \
-         The barrel is tilted {} to the carrier lens, and the head drops by {} to use it.{toe} {web}. A segment may reach \
-         up to {}.{segment}",
+         The barrel is tilted {} to the carrier lens, and {} to use it.{toe} {web}.{room}{segment}",
         name(asked.eye),
         mm(asked.monocular_pd),
         mm(asked.pupil_height),
@@ -102,9 +106,14 @@ fn one_eye(mounting: &Mounting) -> String {
         mm(mounting.hole_half_width * 2.0),
         mm(mounting.hole_half_height * 2.0),
         degrees(mounting.tilt_to_carrier),
-        degrees(mounting.head_drop),
-        mm(mounting.segment_max),
+        drop_words(mounting.head_drop),
     )
+}
+
+/// Head or eyes drop, to look through what sits high or low.
+fn drop_words(head_drop: Angle) -> String {
+    let who = if head_drop < Angle::ZERO { "the eyes drop" } else { "the head drops" };
+    format!("{who} by {}", degrees(head_drop.abs()))
 }
 
 pub(super) fn rows(frame: &Frame, mountings: &[Mounting]) -> Vec<(String, String)> {
@@ -151,6 +160,67 @@ fn eye_rows(mounting: &Mounting) -> Vec<(&'static str, String)> {
         rows.push(("segment top", mm(top)));
     }
     rows
+}
+
+/// How far the eyepiece may sit beside the eye.
+pub(super) fn halo(alignment: &Alignment) -> String {
+    format!(
+        "Round each eyepiece: half of the light is left when it sits {} beside the eye, and none at {}.",
+        mm(alignment.half_at.aside),
+        mm(alignment.none_at)
+    )
+}
+
+pub(super) fn halo_rows(alignment: &Alignment) -> Vec<(String, String)> {
+    vec![
+        ("Half of the light is left at".into(), mm(alignment.half_at.aside)),
+        ("No light is left at".into(), mm(alignment.none_at)),
+    ]
+}
+
+pub(super) const NEAR_TITLE: &str = "Front of the spectacles for near with their optical centres";
+
+pub(super) fn near_description(fit: &NearSpectacles) -> String {
+    let frame = &fit.request.frame;
+    let mut text = format!(
+        "Front of the frame, at true size when printed at 100 %. {VIEW} Each lens is {} wide (A) and {} high (B), {} apart \
+         (DBL). Dashed: the blank that each lens is cut from.",
+        mm(frame.box_width),
+        mm(frame.box_height),
+        mm(frame.bridge),
+    );
+    for lens in lenses(fit) {
+        text.push_str(&format!(
+            " {}: the pupil is {} from the middle of the bridge and {} above the lowest tangent; the optical centre {} and {}.",
+            name(lens.eye),
+            mm(lens.asked.monocular_pd),
+            mm(lens.asked.pupil_height),
+            mm(lens.optical_centre.x),
+            mm(lens.optical_centre.y),
+        ));
+    }
+    text
+}
+
+pub(super) fn near_rows(fit: &NearSpectacles) -> Vec<(String, String)> {
+    let mut rows = Vec::new();
+    for lens in lenses(fit) {
+        let eye = name(lens.eye);
+        for (what, value) in [
+            ("pupil from bridge centre", lens.asked.monocular_pd),
+            ("pupil above lowest tangent", lens.asked.pupil_height),
+            ("optical centre from bridge centre", lens.optical_centre.x),
+            ("optical centre above lowest tangent", lens.optical_centre.y),
+            ("blank at least", lens.blank.diameter),
+        ] {
+            rows.push((format!("{eye}: {what}"), exact(value)));
+        }
+    }
+    rows
+}
+
+pub(super) fn lenses(fit: &NearSpectacles) -> impl Iterator<Item = &NearLensFit> {
+    [Eye::Right, Eye::Left].into_iter().filter_map(|eye| fit.lens(eye))
 }
 
 fn pair(half_width: Length, half_height: Length) -> String {

@@ -9,14 +9,16 @@ mod frame_words;
 pub mod ladder;
 #[cfg(test)]
 mod laws;
+pub mod near_front;
 pub mod rays;
 pub mod scale;
 pub mod shape;
 pub mod tradeoff;
 
 pub use field_scene::{FieldSceneInput, Scene, Seen, field_scene};
-pub use frame_front::frame_front;
+pub use frame_front::{frame_front, lay_halo};
 pub use ladder::{LadderArrow, LadderInput, ladder, ladder_strip};
+pub use near_front::near_front;
 pub use rays::{RaysInput, Shown, rays};
 pub use scale::put_in_order;
 pub use shape::{Anchor, Drawing, Shape, ViewBox};

@@ -4,6 +4,7 @@ mod behind;
 mod bench;
 mod fit;
 mod goals;
+mod order;
 mod person;
 mod reader;
 mod trial;
@@ -11,14 +12,15 @@ mod undecided;
 
 pub use behind::Behind;
 pub use bench::{BenchRow, PowerRow};
-pub use fit::{FitAnswer, FitDone};
+pub use fit::{FitAnswer, FitDone, NearDone, OtherEye, Worn};
 pub use goals::{Asked, EyeToGoal, GoalAnswer, GoalEnd, ReserveFrom, reserve_of};
+pub use order::{CarrierAnswer, OrderAnswer};
 pub use person::EyeAnswer;
 pub use reader::{Choice, FieldState, Fields};
 pub use trial::TrialAnswer;
 pub use undecided::Undecided;
 
-use super::devices::{self, Device};
+use super::devices::{self, Stock};
 use super::draft::{Draft, EyeChoice};
 use super::field::FieldId;
 use arcminute_core::accommodation::AmplitudeAtAge;
@@ -66,24 +68,32 @@ pub struct Answer {
     pub behind: Option<Behind>,
     /// The boxes that aids wait for; empty when they can be judged.
     pub aids_wait_for: Vec<FieldId>,
+    /// The name of the spectacles for near that Fit is about; nothing where it is about a telescope.
+    pub worn_spectacles: Option<String>,
+    /// Whether Fit places something before each eye.
+    pub fits_both_eyes: bool,
     /// The fit.
     pub fit: FitAnswer,
+    /// What is ordered and what was delivered.
+    pub order: OrderAnswer,
     /// What was reached at a trial.
     pub trial: TrialAnswer,
+    /// Key of the aid that was tried; empty where that was not said.
+    pub tried: String,
     /// What missing entries leave undecided.
     pub undecided: Vec<Undecided>,
 }
 
 impl Answer {
-    /// The answer to a draft, with the telescopes of the demonstration list.
+    /// The answer to a draft, with what is worn of the demonstration list.
     #[must_use]
     pub fn of(draft: &Draft) -> Self {
-        Self::among(draft, devices::demo())
+        Self::among(draft, devices::demo_stock())
     }
 
-    /// The answer to a draft, with these telescopes to choose from.
+    /// The answer to a draft, with these things that are worn to choose from.
     #[must_use]
-    pub fn among(draft: &Draft, telescopes: &[Device]) -> Self {
+    pub fn among(draft: &Draft, stock: &Stock) -> Self {
         let mut reader = Reader::new(draft);
         let right = person::eye(&mut reader, EyeChoice::Right);
         let left = person::eye(&mut reader, EyeChoice::Left);
@@ -99,14 +109,19 @@ impl Answer {
         let viewer = bench::viewer(viewing, retest_limit, vertex, draft.bench.correction);
         let needed = bench::needed(viewing, demand);
         let powers = bench::powers(viewer.as_ref(), demand, needed);
-        let bench = bench::rows(viewer.as_ref(), demand, telescopes);
+        let bench = bench::rows(viewer.as_ref(), demand, &stock.telescopes);
         let lowest = bench::lowest(&bench);
         let chosen = bench.iter().position(|row| row.device.id == draft.bench.telescope);
         let correction = draft.bench.correction;
         let needs = behind::Needs { choice: eye, eye: viewing, retest_limit, vertex, correction };
         let (behind, aids_wait_for) = (needs.behind(), needs.missing(goals.get(goal)));
-        let device = telescopes.iter().find(|device| device.id == draft.bench.telescope);
-        let fit = fit::fit(&mut reader, draft, &right, &left, vertex, device);
+        let worn = Worn::of(draft, stock);
+        let fit = fit::fit(&mut reader, fit::Known { draft, right: &right, left: &left, vertex, worn });
+        let (worn_spectacles, fits_both_eyes) = match worn {
+            Some(Worn::Spectacles(one)) => (Some(one.name.clone()), one.is_for_both(draft)),
+            _ => (None, draft.fit.both_eyes),
+        };
+        let order = order::order(&mut reader, vertex);
         let trial = trial::trial(&mut reader);
         person::words(&mut reader);
         let mut answer = Self {
@@ -126,8 +141,12 @@ impl Answer {
             chosen,
             behind,
             aids_wait_for,
+            worn_spectacles,
+            fits_both_eyes,
             fit,
+            order,
             trial,
+            tried: draft.trial.aid.clone(),
             undecided: Vec::new(),
         };
         answer.undecided = undecided::list(&answer);

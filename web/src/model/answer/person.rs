@@ -5,6 +5,7 @@ use crate::model::draft::EyeChoice;
 use crate::model::field::FieldId;
 use arcminute_core::accommodation::{AmplitudeAtAge, amplitude_at_age};
 use arcminute_core::acuity::{Notation, Reading, Scale};
+use arcminute_core::refraction::Prescription;
 use arcminute_core::unit::{Age, Length, LogContrast, LogMar, Vergence};
 
 /// One eye, understood.
@@ -16,6 +17,10 @@ pub struct EyeAnswer {
     pub refraction: Option<(Vergence, Vergence)>,
     /// Addition for near, if one was written with the refraction.
     pub add: Option<Vergence>,
+    /// The refraction as a whole, with its axis; zero when the box is empty, `None` when it is not usable.
+    pub prescription: Option<Prescription>,
+    /// What the carrier lens is ordered with; zero when the box is empty, `None` when it is not usable.
+    pub carrier: Option<Prescription>,
     /// Pupil diameter.
     pub pupil: Option<Length>,
     /// Accommodation that can be used.
@@ -55,12 +60,14 @@ impl EyeAnswer {
 
 pub(super) fn eye(reader: &mut Reader<'_>, eye: EyeChoice) -> EyeAnswer {
     let of = |make| FieldId::of_eye(make, eye);
-    reader.refraction(of(FieldId::CarrierRx));
-    let refraction = reader.refraction(of(FieldId::Refraction));
+    let carrier = reader.prescription(of(FieldId::CarrierRx));
+    let prescription = reader.prescription(of(FieldId::Refraction));
     EyeAnswer {
         acuity: reader.acuity(of(FieldId::Acuity)),
-        refraction: refraction.map(|(sphere, cylinder, _)| (sphere, cylinder)),
-        add: refraction.and_then(|(_, _, add)| add),
+        refraction: prescription.map(|read| (read.refraction.sphere, read.refraction.cylinder)),
+        add: prescription.and_then(|read| read.add),
+        prescription,
+        carrier,
         pupil: reader.length(of(FieldId::Pupil)),
         accommodation: reader.number(of(FieldId::Accommodation)).map(Vergence::from_dioptres),
         contrast: reader.number(of(FieldId::ContrastSensitivity)).map(LogContrast::from_log),

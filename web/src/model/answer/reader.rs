@@ -7,7 +7,7 @@ use crate::model::format;
 use arcminute_core::acuity::{Acuity, BareNumber, Notation, Parsed, Reading, Scale, written};
 use arcminute_core::bounds::{self, Bound};
 use arcminute_core::print::{self, NRule, SizedPrint};
-use arcminute_core::refraction::Prescription;
+use arcminute_core::refraction::{Prescription, Refraction};
 use arcminute_core::unit::{Length, Vergence};
 use arcminute_core::{Error, Why};
 
@@ -231,16 +231,16 @@ impl<'a> Reader<'a> {
     }
 
     /// Sphere, cylinder and add; zero and no add for an empty box.
-    pub(super) fn refraction(&mut self, field: FieldId) -> Option<(Vergence, Vergence, Option<Vergence>)> {
-        let zero = (Vergence::ZERO, Vergence::ZERO, None);
+    pub(super) fn prescription(&mut self, field: FieldId) -> Option<Prescription> {
+        let zero = Prescription { refraction: Refraction::of_sphere(Vergence::ZERO), add: None };
         match entry::refraction(field.text(self.draft)) {
             entry::RefractionEntry::Empty => {
                 self.keep(field, FieldState::Empty { assumed: None }, Some(zero))
             }
             entry::RefractionEntry::Understood { refraction, add, unusual } => {
-                let echo = Prescription { refraction, add }.to_string();
-                let state = FieldState::Understood { echo, unusual };
-                self.keep(field, state, Some((refraction.sphere, refraction.cylinder, add)))
+                let read = Prescription { refraction, add };
+                let state = FieldState::Understood { echo: read.to_string(), unusual };
+                self.keep(field, state, Some(read))
             }
             entry::RefractionEntry::Ask { choices } => {
                 let question = "The sign or the decimal point is missing. Choose what is meant.".into();

@@ -56,7 +56,7 @@ pub(super) fn list(answer: &Answer) -> Vec<Undecided> {
         say("the telescope: none is chosen on Bench", Vec::new());
     }
     if let FitAnswer::Waiting(missing) = &answer.fit {
-        say("where the eyepiece sits", missing.clone());
+        say("where it sits in the frame", missing.clone());
     }
     list
 }

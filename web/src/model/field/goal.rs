@@ -1,6 +1,7 @@
 //! The boxes of a goal, and which of them a goal of each kind has.
 
-use super::{FieldId, FieldInfo, Kind, of};
+use super::info::of;
+use super::{FieldId, FieldInfo, Kind};
 use crate::model::draft::GoalKind;
 use arcminute_core::bounds;
 

@@ -226,7 +226,7 @@ impl ListedAid {
 }
 
 /// Where the glasses are taken to be when an aid is only looked at for whether it can be made. Assumed.
-const SPECTACLES_TO_EYE_MM: f64 = 15.0;
+pub(super) const SPECTACLES_TO_EYE_MM: f64 = 15.0;
 
 /// The meaning of a word of the column of walking.
 fn walking(place: usize) -> Walking {

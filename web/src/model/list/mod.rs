@@ -20,7 +20,7 @@ mod json;
 mod near;
 mod purpose;
 mod reading;
-mod split;
+pub(super) mod split;
 mod table;
 mod trouble;
 mod used;

@@ -8,13 +8,13 @@ use super::trouble::Wrong;
 
 /// A table taken apart.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub(super) struct Table {
+pub(in crate::model) struct Table {
     /// What separates cells.
-    pub(super) separator: char,
+    pub(in crate::model) separator: char,
     /// Rows of cells; the place is the number of the row, less one.
-    pub(super) rows: Vec<Vec<String>>,
+    pub(in crate::model) rows: Vec<Vec<String>>,
     /// The row in which a quotation mark opens that never closes, from 1; it and what follows is left out.
-    pub(super) open_quote: Option<usize>,
+    pub(in crate::model) open_quote: Option<usize>,
 }
 
 /// Separators, the likeliest first.
@@ -42,7 +42,7 @@ fn separator(text: &str) -> char {
 }
 
 /// The text as rows of cells; rows past `most` are counted as one more, and left out.
-pub(super) fn split(text: &str, most: usize) -> Table {
+pub(in crate::model) fn split(text: &str, most: usize) -> Table {
     let separator = separator(text);
     let mut table = Table { separator, ..Table::default() };
     let mut row: Vec<String> = Vec::new();

@@ -3,7 +3,7 @@
 use super::aid::ListedAid;
 use super::column::Column;
 use super::family::Family;
-use crate::model::devices::Device;
+use crate::model::devices::{Device, Spectacles};
 use arcminute_core::device::{
     Aid, Bar, DistanceCamera, Dome, FresnelSheet, HandMagnifier, HeadMountedDisplay, HighPlusSpectacles,
     LensForm, RefractionBy, Screen, ScreenAid, Setting, StandData, StandMagnifier, stand_optics,
@@ -172,10 +172,40 @@ impl ListedAid {
         self.family == Family::MountedTelescope && self.number(Column::NearestFocus).is_some()
     }
 
-    /// The telescope to be set in a carrier lens; nothing for any other aid.
+    /// The telescope for far to be set in a carrier lens; nothing for any other aid.
     #[must_use]
     pub fn device(&self) -> Option<Device> {
-        (self.family == Family::MountedTelescope).then(|| Device {
+        (self.family == Family::MountedTelescope).then(|| self.as_device(self.plain(Column::Barrel)))
+    }
+
+    /// The telescope with a cap for near, where its barrel is known; nothing for any other aid.
+    #[must_use]
+    pub fn near_device(&self) -> Option<Device> {
+        let barrel = self.number(Column::Barrel)?;
+        (self.family == Family::CappedTelescope).then(|| self.as_device(barrel))
+    }
+
+    /// Strong spectacles for near; nothing for any other aid.
+    #[must_use]
+    pub fn spectacles(&self) -> Option<Spectacles> {
+        let eye = Length::from_mm(super::aid::SPECTACLES_TO_EYE_MM);
+        let Aid::HighPlus { spectacles, .. } = self.used(eye, None).ok()? else { return None };
+        let (power, adds_refraction) = match spectacles.form {
+            LensForm::Addition { add } => (add, true),
+            LensForm::Thick(lens) => (lens.powers().ok()?.equivalent, false),
+        };
+        Some(Spectacles {
+            id: self.id.clone(),
+            name: self.name.clone(),
+            power,
+            adds_refraction,
+            both_eyes: self.traits().both_eyes,
+            weight_g: self.weight_g(),
+        })
+    }
+
+    fn as_device(&self, barrel_mm: f64) -> Device {
+        Device {
             id: self.id.clone(),
             name: self.name.clone(),
             design: self.design(),
@@ -184,9 +214,10 @@ impl ListedAid {
             real_field_deg: self.number(Column::RealField),
             near_focus_m: self.number(Column::NearestFocus),
             length_mm: self.number(Column::TubeLength),
-            barrel_mm: self.plain(Column::Barrel),
+            barrel_mm,
             weight_g: self.plain(Column::Weight),
             transmittance_percent: self.plain(Column::LightThrough),
-        })
+            cap_d: self.number(Column::ReadingCap),
+        }
     }
 }

@@ -14,13 +14,13 @@ pub use any_power::any_power;
 pub use compared::{
     AidLine, KitShown, aid_line, cannot_words, criterion_words, found_words, kit_shown, lack_words,
 };
-pub use fit::{CheckShown, checks, marks};
+pub use fit::{CheckShown, checks, fit_is_of, fit_steps, marks};
 pub use goals::{GoalLine, age_words, goal_asks, goal_line, goal_notes};
 pub use ladder::{PowerShown, powers};
 pub use looked::{instead_words, looked_facts, looked_notes, looked_words, neighbours, step_words};
-pub use sheet::{Sheet, SheetSection, sheet};
+pub use sheet::sheet;
 pub use telescope::{prediction_words, telescope_facts, telescope_notes};
-pub use trial::{trial_checks, trial_predicted, trial_words};
+pub use trial::{trial_checks, trial_of_another, trial_predicted, trial_words};
 
 /// A value with what it is and a word on it.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,21 +1,30 @@
-//! Where the telescope sits in the carrier lens, and whether it may.
+//! How what is worn sits in its frame, and whether it may: a telescope in a carrier lens before one eye or each, or strong
+//! spectacles for near.
+
+mod boxes;
+mod near;
+mod telescope;
+
+pub use near::NearDone;
+pub use telescope::{FitDone, OtherEye};
 
 use super::person::EyeAnswer;
 use super::reader::Reader;
-use crate::model::devices::Device;
-use crate::model::draft::{CarrierChoice, Draft, EyeChoice, FellowChoice, PlacementChoice};
+use crate::model::devices::{Device, Spectacles, Stock};
+use crate::model::draft::{CarrierChoice, Draft, EyeChoice, FellowChoice, Posture};
 use crate::model::field::FieldId;
 use arcminute_core::Error;
-use arcminute_core::fit::{
-    Carrier, Check, Context, FellowLens, Fit, Frame, Grams, Mounting, MountingRequest, Placement,
-    TiltReference, check, corner_radius_from_effective_diameter, mount,
-};
-use arcminute_core::unit::{Angle, Length};
+use arcminute_core::fit::{Carrier, Context, FellowLens, Fit, Grams};
+use arcminute_core::unit::Length;
+use boxes::Boxes;
 
-/// Corner radius of the lens shape when ED is not given. Assumed.
-const USUAL_CORNER_MM: f64 = 8.0;
-/// Weight of a frame with its lenses, to which the telescope's is added. Assumed.
+
+
+/// Weight of a frame with its lenses, to which the aid's is added. Assumed.
 const USUAL_FRAME_G: f64 = 30.0;
+
+/// Added to the diameter of a blank for edging. Common practice, no source.
+const ALLOWANCE_MM: f64 = 2.0;
 
 /// The fit so far.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,213 +33,126 @@ pub enum FitAnswer {
     Waiting(Vec<FieldId>),
     /// Nothing can be placed.
     Impossible(Error),
-    /// Placed and judged.
+    /// A telescope, placed and judged.
     Done(Box<FitDone>),
+    /// Spectacles for near, centred and judged.
+    Near(Box<NearDone>),
 }
 
-/// A fit, placed and judged.
-#[derive(Clone, Debug, PartialEq)]
-pub struct FitDone {
-    /// What was asked.
-    pub request: MountingRequest,
-    /// Where it sits.
-    pub mounting: Mounting,
-    /// The checks.
-    pub checks: Vec<Check>,
-    /// The verdict over all checks.
-    pub verdict: Fit,
-    /// Whether the corner radius is assumed.
-    pub corner_assumed: bool,
-}
-
-/// The boxes of a fit, read; `None` where a box is empty or cannot be used.
-struct Boxes {
-    box_width: Option<Length>,
-    box_height: Option<Length>,
-    bridge: Option<Length>,
-    effective_diameter: Option<Length>,
-    pantoscopic: Option<Angle>,
-    vertex: Option<Length>,
-    rotation: Option<Length>,
-    pd_both: Option<Length>,
-    barrel: Option<Length>,
-    play: Option<Length>,
-    least_web: Option<Length>,
-    segment_gap: Option<Length>,
-    ordered_tilt: Option<Angle>,
-    segment_height: Option<Length>,
-}
-
-impl Boxes {
-    fn read(reader: &mut Reader<'_>, vertex: Option<Length>, device: Option<&Device>) -> Self {
-        let typed_barrel = reader.length(FieldId::Barrel);
-        let listed_barrel = device
-            .filter(|_| !reader.state(FieldId::Barrel).is_trouble())
-            .map(|device| Length::from_mm(device.barrel_mm));
-        Self {
-            box_width: reader.length(FieldId::BoxWidth),
-            box_height: reader.length(FieldId::BoxHeight),
-            bridge: reader.length(FieldId::Bridge),
-            effective_diameter: reader.length(FieldId::EffectiveDiameter),
-            pantoscopic: reader.number(FieldId::Pantoscopic).map(Angle::from_degrees),
-            vertex,
-            rotation: reader.length(FieldId::RotationDepth),
-            pd_both: reader.length(FieldId::PdBoth),
-            barrel: typed_barrel.or(listed_barrel),
-            play: reader.length(FieldId::Play),
-            least_web: reader.length(FieldId::LeastWeb),
-            segment_gap: reader.length(FieldId::SegmentGap),
-            ordered_tilt: reader.number(FieldId::OrderedTilt).map(Angle::from_degrees),
-            segment_height: reader.length(FieldId::SegmentHeight),
+impl FitAnswer {
+    /// The verdict over all checks; nothing while there is none.
+    #[must_use]
+    pub fn verdict(&self) -> Option<Fit> {
+        match self {
+            Self::Done(done) => Some(done.verdict),
+            Self::Near(done) => Some(done.verdict),
+            Self::Waiting(_) | Self::Impossible(_) => None,
         }
     }
 
-    /// The boxes that a fit still waits for: empty ones it needs, and filled ones that cannot be used.
-    fn missing(
-        &self,
-        reader: &Reader<'_>,
-        choice: EyeChoice,
-        eye: &EyeAnswer,
-        has_segment: bool,
-    ) -> Vec<FieldId> {
-        let usable = |field| !reader.state(field).is_trouble();
-        let of_eye = |make| FieldId::of_eye(make, choice);
-        [
-            (FieldId::BoxWidth, self.box_width.is_some()),
-            (FieldId::BoxHeight, self.box_height.is_some()),
-            (FieldId::Bridge, self.bridge.is_some()),
-            (FieldId::EffectiveDiameter, usable(FieldId::EffectiveDiameter)),
-            (of_eye(FieldId::Pd), eye.pd.is_some()),
-            (of_eye(FieldId::PupilHeight), eye.pupil_height.is_some()),
-            (of_eye(FieldId::Pupil), eye.pupil.is_some()),
-            (FieldId::Vertex, self.vertex.is_some()),
-            (FieldId::RotationDepth, self.rotation.is_some()),
-            (FieldId::Pantoscopic, self.pantoscopic.is_some()),
-            (FieldId::Barrel, self.barrel.is_some()),
-            (FieldId::Play, self.play.is_some()),
-            (FieldId::LeastWeb, self.least_web.is_some()),
-            (FieldId::SegmentGap, self.segment_gap.is_some()),
-            (FieldId::OrderedTilt, usable(FieldId::OrderedTilt)),
-            (FieldId::SegmentHeight, !has_segment || self.segment_height.is_some()),
-        ]
-        .into_iter()
-        .filter(|(_, there)| !there)
-        .map(|(field, _)| field)
-        .collect()
+    /// Whether the corners of the lens are assumed.
+    #[must_use]
+    pub fn corner_assumed(&self) -> bool {
+        match self {
+            Self::Done(done) => done.corner_assumed,
+            Self::Near(done) => done.corner_assumed,
+            Self::Waiting(_) | Self::Impossible(_) => false,
+        }
+    }
+}
+
+/// What is to be fitted.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Worn<'a> {
+    /// A telescope in a carrier lens.
+    Telescope(&'a Device),
+    /// Spectacles for near.
+    Spectacles(&'a Spectacles),
+}
+
+impl<'a> Worn<'a> {
+    /// What Fit is about: the aid that is looked at when it is worn in a frame, or else the telescope that was chosen.
+    #[must_use]
+    pub fn of(draft: &Draft, stock: &'a Stock) -> Option<Self> {
+        let looked_at = draft.bench.looked_at();
+        let of_near = stock.near_telescopes.iter().find(|device| device.id == looked_at);
+        let of_far = || stock.telescopes.iter().find(|device| device.id == draft.bench.telescope);
+        let spectacles = stock.spectacles.iter().find(|one| one.id == looked_at);
+        spectacles.map(Self::Spectacles).or_else(|| of_near.or_else(of_far).map(Self::Telescope))
     }
 
-    /// What is asked of core; `None` while a box is missing.
-    fn request(
-        &self,
-        draft: &Draft,
-        eye: &EyeAnswer,
-        device: Option<&Device>,
-    ) -> Option<Result<MountingRequest, Error>> {
-        let (box_width, box_height, bridge) = (self.box_width?, self.box_height?, self.bridge?);
-        let corner = match self.effective_diameter {
-            Some(diameter) => corner_radius_from_effective_diameter(box_width, box_height, diameter),
-            None => Ok(Length::from_mm(USUAL_CORNER_MM).min(box_height.min(box_width) / 2.0)),
-        };
-        let frame = match corner.and_then(|corner| Frame::new(box_width, box_height, bridge, corner)) {
-            Ok(frame) => frame,
-            Err(error) => return Some(Err(error)),
-        };
-        Some(Ok(MountingRequest {
-            eye: draft.bench.eye.eye(),
-            frame,
-            monocular_pd: eye.pd?,
-            pupil_height: eye.pupil_height?,
-            pupil_radius: eye.pupil? / 2.0,
-            barrel_radius: self.barrel? / 2.0,
-            play: self.play?,
-            vertex: self.vertex?,
-            cornea_to_rotation: self.rotation?,
-            pantoscopic: self.pantoscopic?,
-            least_web: self.least_web?,
-            segment_gap: self.segment_gap?,
-            rule: match draft.fit.placement {
-                PlacementChoice::PupilTop => Placement::PupilTop,
-                PlacementChoice::Highest => Placement::Highest,
-                PlacementChoice::Centred => Placement::Centred,
+    fn weight_g(self) -> Option<f64> {
+        match self {
+            Self::Telescope(device) => Some(device.weight_g),
+            Self::Spectacles(spectacles) => spectacles.weight_g,
+        }
+    }
+}
+
+/// What is known of the case beside the boxes of Fit.
+#[derive(Clone, Copy)]
+pub(super) struct Known<'a> {
+    pub(super) draft: &'a Draft,
+    pub(super) right: &'a EyeAnswer,
+    pub(super) left: &'a EyeAnswer,
+    /// Vertex distance of the refraction.
+    pub(super) vertex: Option<Length>,
+    pub(super) worn: Option<Worn<'a>>,
+}
+
+impl<'a> Known<'a> {
+    fn device(&self) -> Option<&'a Device> {
+        match self.worn {
+            Some(Worn::Telescope(device)) => Some(device),
+            _ => None,
+        }
+    }
+
+    /// What the checks may know beyond the geometry of one eye.
+    fn context(&self, boxes: &Boxes) -> Context {
+        let Self { draft, right, left, .. } = *self;
+        let is_right = draft.bench.eye == EyeChoice::Right;
+        let eye = if is_right { right } else { left };
+        let posture = draft.goals.get(draft.bench.goal).map(|goal| goal.posture);
+        let times = if draft.fit.both_eyes { 2.0 } else { 1.0 };
+        let listed = self.worn.and_then(Worn::weight_g).map(|weight| Grams(USUAL_FRAME_G + times * weight));
+        Context {
+            carrier: match draft.fit.carrier {
+                CarrierChoice::SingleVision => Carrier::SingleVision,
+                CarrierChoice::Bifocal => Carrier::Bifocal,
+                CarrierChoice::Trifocal => Carrier::Trifocal,
+                CarrierChoice::Progressive => Carrier::Progressive,
             },
-            working_distance: None,
-            segment_height: self.segment_height.filter(|_| has_segment(draft)),
-            ordered_tilt: self.ordered_tilt,
-            tilt_reference: TiltReference::CarrierNormal,
-            exit_pupil: device
-                .and_then(|device| device.telescope().ok())
-                .map(|telescope| telescope.afocal().exit_pupil),
-        }))
+            carrier_cylinder: eye.refraction.map(|(_, cylinder)| cylinder),
+            carrier_turned: draft.fit.carrier_turned,
+            segment_width: boxes.segment_width,
+            segment_inset: boxes.segment_inset,
+            pd_right: right.pd,
+            pd_left: left.pd,
+            pd_both: boxes.pd_both,
+            acuity_right: right.log_mar(),
+            acuity_left: left.log_mar(),
+            fellow_lens: Some(match draft.order.fellow {
+                FellowChoice::AsWorn => FellowLens::Clear,
+                FellowChoice::TurnedOver => FellowLens::FlipOver,
+                FellowChoice::Covered => FellowLens::Occluded,
+            }),
+            // Pads or a strap are the way out of a heavy front: once they are ordered there is nothing left to say.
+            front_weight: boxes
+                .front_weight
+                .or(listed)
+                .filter(|_| !draft.order.large_nose_pads && !draft.order.head_strap),
+            worn_walking: posture == Some(Posture::Walking),
+            fellow_height: if is_right { left.pupil_height } else { right.pupil_height },
+            ..Context::default()
+        }
     }
 }
 
-fn has_segment(draft: &Draft) -> bool {
-    matches!(draft.fit.carrier, CarrierChoice::Bifocal | CarrierChoice::Trifocal)
-}
-
-pub(super) fn fit(
-    reader: &mut Reader<'_>,
-    draft: &Draft,
-    right: &EyeAnswer,
-    left: &EyeAnswer,
-    vertex: Option<Length>,
-    device: Option<&Device>,
-) -> FitAnswer {
-    let choice = draft.bench.eye;
-    let eye = if choice == EyeChoice::Right { right } else { left };
-    let boxes = Boxes::read(reader, vertex, device);
-    let missing = boxes.missing(reader, choice, eye, has_segment(draft));
-    let request = match boxes.request(draft, eye, device) {
-        Some(Ok(request)) if missing.is_empty() => request,
-        Some(Err(error)) if missing.is_empty() => return FitAnswer::Impossible(error),
-        _ => return FitAnswer::Waiting(missing),
-    };
-    let mounting = match mount(&request) {
-        Ok(mounting) => mounting,
-        Err(error) => return FitAnswer::Impossible(error),
-    };
-    let checks = check(&mounting, &context(draft, right, left, boxes.pd_both, device));
-    let verdict = Fit::of(&checks);
-    let corner_assumed = boxes.effective_diameter.is_none();
-    FitAnswer::Done(Box::new(FitDone {
-        request,
-        mounting,
-        checks: checks.into_iter().collect(),
-        verdict,
-        corner_assumed,
-    }))
-}
-
-fn context(
-    draft: &Draft,
-    right: &EyeAnswer,
-    left: &EyeAnswer,
-    pd_both: Option<Length>,
-    device: Option<&Device>,
-) -> Context {
-    let eye = if draft.bench.eye == EyeChoice::Right { right } else { left };
-    Context {
-        carrier: match draft.fit.carrier {
-            CarrierChoice::SingleVision => Carrier::SingleVision,
-            CarrierChoice::Bifocal => Carrier::Bifocal,
-            CarrierChoice::Trifocal => Carrier::Trifocal,
-            CarrierChoice::Progressive => Carrier::Progressive,
-        },
-        carrier_cylinder: eye.refraction.map(|(_, cylinder)| cylinder),
-        pd_right: right.pd,
-        pd_left: left.pd,
-        pd_both,
-        acuity_right: right.log_mar(),
-        acuity_left: left.log_mar(),
-        fellow_lens: Some(match draft.order.fellow {
-            FellowChoice::AsWorn => FellowLens::Clear,
-            FellowChoice::TurnedOver => FellowLens::FlipOver,
-            FellowChoice::Covered => FellowLens::Occluded,
-        }),
-        // Pads or a strap are the way out of a heavy front: once they are ordered there is nothing left to say.
-        front_weight: device
-            .filter(|_| !draft.order.large_nose_pads && !draft.order.head_strap)
-            .map(|device| Grams(USUAL_FRAME_G + device.weight_g)),
-        ..Context::default()
+pub(super) fn fit(reader: &mut Reader<'_>, known: Known<'_>) -> FitAnswer {
+    let boxes = Boxes::read(reader, known.vertex, known.device());
+    match known.worn {
+        Some(Worn::Spectacles(spectacles)) => near::fit(reader, known, &boxes, spectacles),
+        _ => telescope::fit(reader, known, &boxes),
     }
 }

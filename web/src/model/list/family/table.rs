@@ -334,6 +334,7 @@ pub static ALL: &[About] = &[
             must(C::ReadingCap, &bounds::MAGNIFIER_POWER),
             must(C::Objective, &bounds::OBJECTIVE),
             may(C::TubeLength, &bounds::TUBE_LENGTH),
+            may(C::Barrel, &bounds::BARREL),
             may(C::RealField, &bounds::REAL_FIELD),
             light(85.0),
             to_glasses(5.0),

@@ -1,9 +1,13 @@
 //! The numbers to mark and order, and the checks.
 
+mod near;
+mod telescope;
+
 use super::Shown;
-use crate::model::answer::{FitAnswer, FitDone};
-use crate::model::{format, words};
-use arcminute_core::fit::{Eye, Severity};
+use crate::model::answer::{Answer, FitAnswer};
+use crate::model::words;
+use arcminute_core::explain::{Explain, Step};
+use arcminute_core::fit::{Check, Eye, Severity};
 
 /// A check in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -22,110 +26,75 @@ pub struct CheckShown {
     pub ways: Vec<String>,
 }
 
+fn eye_words(eye: Eye) -> &'static str {
+    if eye == Eye::Right { "RIGHT eye" } else { "LEFT eye" }
+}
+
+/// What the fit is about, in a sentence.
+#[must_use]
+pub fn fit_is_of(answer: &Answer) -> String {
+    let eye = answer.eye.label();
+    match (&answer.worn_spectacles, answer.fits_both_eyes) {
+        (Some(name), true) => format!("{name}, for both eyes (looked at on Bench)."),
+        (Some(name), false) => format!("{name}, for the {eye} (looked at on Bench)."),
+        (None, true) => "A telescope before each eye (chosen on Bench).".into(),
+        (None, false) => format!("The telescope is for the {eye} (chosen on Bench)."),
+    }
+}
+
 /// The numbers to mark on the lens and to order.
 #[must_use]
 pub fn marks(fit: &FitAnswer) -> Vec<Shown> {
-    let FitAnswer::Done(done) = fit else { return Vec::new() };
-    let FitDone { mounting, request, .. } = done.as_ref();
-    let eye = if request.eye == Eye::Right { "RIGHT eye" } else { "LEFT eye" };
-    let mut marks = vec![
-        Shown::new(
-            "fit-x",
-            "Sideways",
-            format::mm(mounting.to_mark.x),
-            format!(
-                "{eye}: middle of the bridge to eyepiece centre, to the half millimetre (exact {})",
-                format::mm(mounting.eyepiece.x)
-            ),
-        ),
-        Shown::new(
-            "fit-y",
-            "Height",
-            format::mm(mounting.to_mark.y),
-            format!(
-                "eyepiece centre above the lowest point of the lens, to the half millimetre (exact {})",
-                format::mm(mounting.eyepiece.y)
-            ),
-        ),
-        Shown::new(
-            "fit-tilt",
-            "Tilt from the carrier lens",
-            format::degrees(mounting.tilt_to_carrier),
-            "upward; also the angle of the front from vertical when the dropped head looks level through the ring",
-        ),
-        Shown::new(
-            "fit-head-drop",
-            "Head drop to use it",
-            format::degrees(mounting.head_drop),
-            "axis above the straight-ahead line of sight",
-        ),
-        Shown::new(
-            "fit-opening",
-            "Opening",
-            format!(
-                "{} wide, {} high",
-                format::mm(mounting.hole_half_width * 2.0),
-                format::mm(mounting.hole_half_height * 2.0)
-            ),
-            format!(
-                "barrel {} and {} of play all round",
-                format::mm(request.barrel_radius * 2.0),
-                format::mm(request.play)
-            ),
-        ),
-        Shown::new(
-            "fit-web",
-            "Thinnest lens left",
-            format::mm(mounting.web.least),
-            format!("{} or more is wanted", format::mm(request.least_web)),
-        ),
-        Shown::new(
-            "fit-smallest-b",
-            "Smallest box height for this place",
-            format::mm(mounting.smallest_box_height),
-            "above the opening; corners are judged by the thinnest lens left",
-        ),
-        Shown::new(
-            "fit-segment-max",
-            "Segment top at most",
-            format::mm(mounting.segment_max),
-            "above the lowest point of the lens",
-        ),
-    ];
-    if let (Some(ordered), Some(miss)) = (request.ordered_tilt, mounting.miss_distance) {
-        let limit = mounting
-            .miss_limit
-            .map(|limit| format!("; at most {} lets light in", format::mm(limit)))
-            .unwrap_or_default();
-        marks.push(Shown::new(
-            "fit-miss",
-            "Tilt ordered by hand",
-            format!("{}, misses the eye by {}", format::degrees(ordered), format::mm(miss.abs())),
-            format!("past the centre of rotation{limit}"),
-        ));
+    match fit {
+        FitAnswer::Done(done) => telescope::marks(done),
+        FitAnswer::Near(done) => near::marks(done),
+        FitAnswer::Waiting(_) | FitAnswer::Impossible(_) => Vec::new(),
     }
-    marks
 }
 
-/// The checks, worst first.
+/// The working of a fit, and of what is said beside it.
+#[must_use]
+pub fn fit_steps(fit: &FitAnswer) -> Vec<Step> {
+    match fit {
+        FitAnswer::Done(done) => telescope::steps(done),
+        FitAnswer::Near(done) => done.fit.steps(),
+        FitAnswer::Waiting(_) | FitAnswer::Impossible(_) => Vec::new(),
+    }
+}
+
+/// The checks, worst first; each with the eye it is of, where there are two.
 #[must_use]
 pub fn checks(fit: &FitAnswer) -> Vec<CheckShown> {
-    let FitAnswer::Done(done) = fit else { return Vec::new() };
+    let all: Vec<(Option<Eye>, &Check)> = match fit {
+        FitAnswer::Done(done) => {
+            let name = |eye| done.other.as_ref().map(|_| eye);
+            let this = done.checks.iter().map(|check| (name(done.request.eye), check));
+            let other = done.other.iter().flat_map(|other| {
+                let eye = other.mounting.request.eye;
+                other.checks.iter().map(move |check| (Some(eye), check))
+            });
+            this.chain(other).collect()
+        }
+        FitAnswer::Near(done) => done.checks.iter().map(|one| (one.eye, &one.check)).collect(),
+        FitAnswer::Waiting(_) | FitAnswer::Impossible(_) => Vec::new(),
+    };
     let worst_first = [Severity::Refuse, Severity::Warning, Severity::Pass];
     worst_first
         .iter()
-        .flat_map(|severity| done.checks.iter().filter(move |check| check.severity == *severity))
-        .map(|check| CheckShown {
-            title: words::check_name(check),
-            severity: check.severity,
-            severity_words: words::severity(check.severity),
-            sentence: words::check_sentence(check),
-            basis: words::check_basis(check.id),
-            ways: if check.severity == Severity::Pass {
-                Vec::new()
-            } else {
-                check.ways_out.iter().map(words::way_out).collect()
-            },
-        })
+        .flat_map(|severity| all.iter().filter(move |(_, check)| check.severity == *severity))
+        .map(|(eye, check)| check_shown(*eye, check))
         .collect()
+}
+
+fn check_shown(eye: Option<Eye>, check: &Check) -> CheckShown {
+    let name = words::check_name(check);
+    let ways = if check.severity == Severity::Pass { &[][..] } else { &check.ways_out[..] };
+    CheckShown {
+        title: eye.map_or(name.clone(), |eye| format!("{}, {name}", eye_words(eye))),
+        severity: check.severity,
+        severity_words: words::severity(check.severity),
+        sentence: words::check_sentence(check),
+        basis: words::check_basis(check.id),
+        ways: ways.iter().map(words::way_out).collect(),
+    }
 }
