@@ -5,4 +5,5 @@ mod entries;
 mod outside;
 mod outside_aids;
 mod outside_colour;
+mod outside_fhir;
 mod outside_sealed;

@@ -197,16 +197,18 @@ fn systems() -> Vec<System> {
     systems
 }
 
-/// What another program of `outside/` answers.
+/// What another program of `outside/` answers, in Python.
 pub(crate) fn asked_outside(program: &str, question: &Value) -> Value {
     let python = std::env::var_os("ARCMINUTE_PYTHON")
         .expect("run `cargo xtask test`, which sets up the Python environment");
-    let mut child = Command::new(python)
-        .arg(format!("{}/reference/outside/{program}", env!("CARGO_MANIFEST_DIR")))
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .spawn()
-        .expect("the Python of the environment starts");
+    let script = format!("{}/reference/outside/{program}", env!("CARGO_MANIFEST_DIR"));
+    asked(Command::new(python).arg(script), question)
+}
+
+/// What a program answers: JSON in, JSON out.
+pub(crate) fn asked(program: &mut Command, question: &Value) -> Value {
+    let mut child =
+        program.stdin(Stdio::piped()).stdout(Stdio::piped()).spawn().expect("the outside program starts");
     let mut input = child.stdin.take().expect("its input is a pipe");
     input.write_all(question.to_string().as_bytes()).expect("it reads the question");
     drop(input);

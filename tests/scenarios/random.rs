@@ -4,7 +4,7 @@ use crate::working::{disagreeing, not_numbers, reported, steps};
 use arcminute_web::model::answer::{Answer, FieldState};
 use arcminute_web::model::draft::{
     BareAcuity, CarrierChoice, CorrectionChoice, Draft, EyeChoice, FellowChoice, FilterChoice, GoalDraft,
-    GoalKind, Hands, HowWell, Paper, PlacementChoice, Posture, Priority,
+    GoalKind, Hands, HowWell, Paper, PlacementChoice, Posture, Priority, TiltFrom,
 };
 use arcminute_web::model::field::{FieldId, Kind};
 use arcminute_web::model::report::report;
@@ -108,17 +108,22 @@ fn goal() -> impl Strategy<Value = GoalDraft> {
 fn choices() -> impl Strategy<Value = Draft> {
     let telescopes: Vec<String> = devices::demo().iter().map(|device| device.id.clone()).collect();
     let telescope = prop_oneof![8 => select(telescopes), 1 => Just(String::new()), 1 => any::<String>()];
+    let stock = devices::demo_stock();
+    let near = stock.near_telescopes.iter().map(|device| device.id.clone());
+    let worn: Vec<String> = stock.spectacles.iter().map(|one| one.id.clone()).chain(near).collect();
+    let aid = prop_oneof![2 => Just(String::new()), 2 => select(worn)];
     let bench = (
         select(BareAcuity::ALL),
         select(EyeChoice::ALL),
         select(CorrectionChoice::ALL),
         0usize..4,
-        telescope,
+        (telescope, aid),
         vec(goal(), 1..=3),
     );
-    let fit = (select(PlacementChoice::ALL), select(CarrierChoice::ALL));
+    let fit =
+        (select(PlacementChoice::ALL), select(CarrierChoice::ALL), select(TiltFrom::ALL), any::<[bool; 2]>());
     let order =
-        (select(FellowChoice::ALL), select(FilterChoice::ALL), select(Paper::ALL), any::<[bool; 2]>());
+        (select(FellowChoice::ALL), select(FilterChoice::ALL), select(Paper::ALL), any::<[bool; 3]>());
     (bench, fit, order).prop_map(|(bench, fit, order)| {
         let mut draft = Draft::default();
         (
@@ -126,19 +131,21 @@ fn choices() -> impl Strategy<Value = Draft> {
             draft.bench.eye,
             draft.bench.correction,
             draft.bench.goal,
-            draft.bench.telescope,
+            (draft.bench.telescope, draft.bench.aid),
             draft.goals,
         ) = bench;
-        (draft.fit.placement, draft.fit.carrier) = fit;
+        let of_fit;
+        (draft.fit.placement, draft.fit.carrier, draft.fit.tilt_from, of_fit) = fit;
+        [draft.fit.both_eyes, draft.fit.carrier_turned] = of_fit;
         let extras;
         (draft.order.fellow, draft.order.filter, draft.order.paper, extras) = order;
-        [draft.order.large_nose_pads, draft.order.head_strap] = extras;
+        [draft.order.large_nose_pads, draft.order.head_strap, draft.order.large_print] = extras;
         draft
     })
 }
 
 /// A case as it may be typed.
-fn any_draft() -> impl Strategy<Value = Draft> {
+pub(crate) fn any_draft() -> impl Strategy<Value = Draft> {
     choices().prop_flat_map(|draft| {
         let fields = FieldId::all(draft.goals.len());
         let texts: Vec<BoxedStrategy<String>> = fields.iter().map(|field| text(field.info().kind)).collect();

@@ -5,7 +5,7 @@ use crate::independent::Setting;
 use crate::reading::{case, result};
 use arcminute_core::fit::{Fit, Placement, WayOut};
 use arcminute_web::model::answer::{Answer, FitAnswer, FitDone};
-use arcminute_web::model::draft::{Draft, PlacementChoice};
+use arcminute_web::model::draft::{CarrierChoice, Draft, PlacementChoice};
 use arcminute_web::model::report::report;
 use arcminute_web::model::words;
 use serde_json::Value;
@@ -57,9 +57,25 @@ fn followed(draft: &Draft, way: &WayOut) -> Draft {
                 Placement::PupilTop => PlacementChoice::PupilTop,
                 Placement::Highest => PlacementChoice::Highest,
                 Placement::Centred => PlacementChoice::Centred,
+                Placement::Low => PlacementChoice::Low,
+                Placement::ByHand(_) => panic!("a place by hand is no rule to take"),
             }
         }
-        other => panic!("a web that is too thin is not mended by {other:?}"),
+        WayOut::DeeperBelow(_) => {
+            let deeper: f64 = size_in(&words).parse().expect("a size");
+            let person = &mut draft.person;
+            for height in [
+                &mut draft.fit.box_height_mm,
+                &mut person.right.pupil_height_mm,
+                &mut person.left.pupil_height_mm,
+            ] {
+                *height = format!("{:.3}", height.parse::<f64>().expect("a height") + deeper);
+            }
+        }
+        WayOut::NarrowerSegment(_) => draft.fit.segment_width_mm = size_in(&words),
+        WayOut::LowerSegment(_) => draft.fit.segment_height_mm = size_in(&words),
+        WayOut::SingleVisionCarrier => draft.fit.carrier = CarrierChoice::SingleVision,
+        other => panic!("what is refused here is not mended by {other:?}"),
     }
     draft
 }
@@ -104,6 +120,45 @@ fn every_way_out_followed_as_said_is_accepted() {
     for way in &ways {
         let verdict = fit(&followed(&draft, way)).verdict;
         assert_ne!(verdict, Fit::Refused, "{}", words::way_out(way));
+    }
+}
+
+/// The same frame with a near telescope below the pupil, 2.6 mm of lens left under its opening.
+fn low() -> Draft {
+    let mut draft = case(NAME);
+    draft.fit.placement = PlacementChoice::Low;
+    draft.fit.from_lens_mm = "400".into();
+    draft.person.right.pupil_height_mm = "20".into();
+    draft.person.left.pupil_height_mm = "20".into();
+    draft
+}
+
+/// The same frame with a thinner barrel, which it takes, and a segment that is wider than the lens leaves room for.
+fn too_wide_a_segment() -> Draft {
+    let mut draft = case(NAME);
+    draft.fit.barrel_mm = "10".into();
+    draft.fit.carrier = CarrierChoice::Bifocal;
+    draft.fit.segment_height_mm = "12".into();
+    draft.fit.segment_width_mm = "46".into();
+    draft.fit.segment_inset_mm = "0".into();
+    draft
+}
+
+#[test]
+fn a_low_telescope_and_a_wide_segment_say_what_would_do() {
+    for (draft, wanted) in [
+        (low(), "take a frame that reaches 0.4 mm or more farther below the pupil"),
+        (too_wide_a_segment(), "take a segment of 43.0 mm or less"),
+    ] {
+        let done = fit(&draft);
+        assert_eq!(done.verdict, Fit::Refused, "{wanted}");
+        let ways = ways(&done);
+        let said: Vec<String> = ways.iter().map(words::way_out).collect();
+        assert!(said.iter().any(|way| way == wanted), "{said:?}");
+        for way in &ways {
+            let verdict = fit(&followed(&draft, way)).verdict;
+            assert_ne!(verdict, Fit::Refused, "{}", words::way_out(way));
+        }
     }
 }
 

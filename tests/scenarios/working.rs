@@ -3,10 +3,11 @@
 use crate::reading::{case, names};
 use arcminute_core::acuity::Reading;
 use arcminute_core::explain::{Explain, Step};
-use arcminute_web::model::answer::{Answer, FitAnswer};
+use arcminute_web::model::answer::Answer;
 use arcminute_web::model::compared::{Asked, LookedAt, trial};
 use arcminute_web::model::list;
 use arcminute_web::model::report::report;
+use arcminute_web::model::shown::fit_steps;
 use arcminute_web::model::working::line;
 use serde_json::Value;
 
@@ -35,9 +36,7 @@ pub(crate) fn steps(answer: &Answer, looked_at: &str) -> Vec<Step> {
             steps.extend(trial(answer, &looked).and_then(Result::ok).iter().flat_map(Explain::steps));
         }
     }
-    if let FitAnswer::Done(done) = &answer.fit {
-        steps.extend(done.mounting.steps());
-    }
+    steps.extend(fit_steps(&answer.fit));
     steps
 }
 

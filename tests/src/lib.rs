@@ -1,5 +1,6 @@
 //! Outside checks: what they share.
 
+pub mod fhir;
 pub mod samples;
 pub mod schema;
 pub mod sheet;

@@ -2,7 +2,7 @@
 
 use crate::tree::{self, File};
 
-const DOCUMENTS: &[&str] = &["README.md", "DEVELOPERS.md", "demo-scenarios/README.md"];
+const DOCUMENTS: &[&str] = &["README.md", "DEVELOPERS.md", "hazards.md", "demo-scenarios/README.md"];
 
 /// Folders that a build makes.
 const MADE: &[&str] = &["target/", "dist/"];

@@ -89,7 +89,7 @@ const BANS: &[Ban] = &[
             "indexed_db",
             "Storage",
         ],
-        because: "only the list of aids may be kept",
+        because: "only the list of aids and a sealed case may be kept",
     },
     Ban {
         folders: &["web/src/"],
@@ -343,8 +343,8 @@ fn nothing_is_named_where_it_must_not_be() {
         ("web/src/page/fit.rs", "window().print()", "only platform knows the browser"),
         ("web/src/ui/entry.rs", "leptos::prelude::document()", "only platform knows the browser"),
         ("web/src/app.rs", "use web_sys::Window;", "only platform knows the browser"),
-        ("web/src/ui/entry.rs", "x.local_storage()", "only the list of aids may be kept"),
-        ("web/src/platform/mod.rs", "x.local_storage()", "only the list of aids may be kept"),
+        ("web/src/ui/entry.rs", "x.local_storage()", "only the list of aids and a sealed case may be kept"),
+        ("web/src/platform/mod.rs", "x.local_storage()", "only the list of aids and a sealed case may be kept"),
         ("web/src/platform/mod.rs", "x.send_beacon(y)", "the page connects to nothing"),
         ("web/src/platform/mod.rs", "WebSocket::new(x)", "the page connects to nothing"),
         (

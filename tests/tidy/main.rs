@@ -9,6 +9,7 @@ mod documents;
 mod examples;
 mod files;
 mod floats;
+mod hazards;
 mod layers;
 mod rust;
 mod style;

@@ -2,7 +2,10 @@
 
 use crate::model::draft::Draft;
 use crate::model::{demo, summary};
-use crate::page::{BenchPlace, FitPlace, GoalsPlace, LadderAside, LadderPlace, PersonPlace, SheetsPlace};
+use crate::page::{
+    BenchPlace, FitPlace, GoalsPlace, KeepNotes, KeepTools, KeptBadge, LadderAside, LadderPlace, Locked,
+    NearBar, PersonPlace, SheetsPlace,
+};
 use crate::platform;
 use crate::ui::{Case, Place, live, when, words};
 use leptos::prelude::*;
@@ -11,11 +14,24 @@ use std::time::Duration;
 /// Pause in typing after which the result is said.
 const QUIET: Duration = Duration::from_millis(500);
 
-/// The whole page.
+/// The whole page, or nothing but the lock.
 #[component]
 pub fn App() -> impl IntoView {
     let case = Case::new();
     provide_context(case);
+    case.watch();
+    let locked = case.keep.locked;
+    view! {
+        {when(move || locked.get(), || view! { <Locked/> }.into_any())}
+        {when(move || !locked.get(), || view! { <Shell/> }.into_any())}
+    }
+    .into_any()
+}
+
+/// Header, places, the place shown, and the voice.
+#[component]
+fn Shell() -> impl IntoView {
+    let case = crate::ui::use_case();
     let beside = move || matches!(case.place.get(), Place::Goals | Place::Bench);
     let shown = live(move || match case.place.get() {
         Place::Person => view! { <PersonPlace/> }.into_any(),
@@ -27,6 +43,7 @@ pub fn App() -> impl IntoView {
     });
     view! {
         <a class="skip" href="#work">"Skip to the work"</a>
+        <NearBar/>
         <Header/>
         <div class="frame">
             <Places/>
@@ -44,20 +61,23 @@ fn Header() -> impl IntoView {
     let case = crate::ui::use_case();
     let asking = RwSignal::new(false);
     let open = RwSignal::new(false);
-    let load = move |draft: Draft| {
-        case.draft.set(draft);
-        case.place.set(Place::Person);
+    let wipe = move || {
+        case.begin(Draft::default());
         asking.set(false);
         open.set(false);
-        platform::focus_soon(Place::Person.heading_id());
+    };
+    let load = move |draft: Draft| {
+        asking.set(false);
+        open.set(false);
+        case.begin_or_ask(draft);
     };
     let wipe_or_ask = move |_| {
-        if case.draft.read() == Draft::default() { load(Draft::default()) } else { asking.set(true) }
+        if case.draft.read() == Draft::default() { wipe() } else { asking.set(true) }
     };
     view! {
         <header class="top">
             <p class="mark">"Arcminute"</p>
-            <p class="promise">"Nothing you type leaves this page."</p>
+            <p class="promise">"Nothing you type leaves this page unless you save or print it."</p>
             <div class="case-tools">
                 <button type="button" id="new-case" on:click=wipe_or_ask>"New case"</button>
                 <button
@@ -69,11 +89,14 @@ fn Header() -> impl IntoView {
                 >
                     "Demonstration cases"
                 </button>
+                <KeepTools/>
             </div>
+            <KeptBadge/>
+            <KeepNotes/>
             {when(move || asking.get(), move || view! {
                 <div class="ask" role="group" aria-label="New case">
-                    <p>"Everything typed in this case will be wiped from the page."</p>
-                    <button type="button" id="wipe" on:click=move |_| load(Draft::default())>"Wipe it"</button>
+                    <p>"Everything typed in this case will be wiped from the page. Files, and what is kept on this device, stay."</p>
+                    <button type="button" id="wipe" on:click=move |_| wipe()>"Wipe it"</button>
                     <button type="button" on:click=move |_| asking.set(false)>"Keep it"</button>
                 </div>
             }.into_any())}
@@ -130,13 +153,19 @@ fn Places() -> impl IntoView {
 fn Voice() -> impl IntoView {
     let case = crate::ui::use_case();
     let sentence = case.of_answer(summary::sentence);
-    let said = RwSignal::new(String::new());
-    Effect::new(move |pending: Option<Option<TimeoutHandle>>| {
-        let next = sentence.get();
-        if let Some(Some(pending)) = pending {
+    let said = case.keep.said;
+    let pending: StoredValue<Option<TimeoutHandle>> = StoredValue::new(None);
+    let hush = move || {
+        if let Some(pending) = pending.try_update_value(Option::take).flatten() {
             pending.clear();
         }
-        set_timeout_with_handle(move || said.set(next), QUIET).ok()
+    };
+    Effect::new(move |_| {
+        let next = sentence.get();
+        hush();
+        pending.set_value(set_timeout_with_handle(move || said.set(next), QUIET).ok());
     });
+    // What was about to be said of a case that is gone stays unsaid.
+    on_cleanup(hush);
     view! { <p id="voice" class="for-ears" role="status" aria-live="polite">{said}</p> }.into_any()
 }

@@ -9,10 +9,11 @@ use crate::Outcome;
 use crate::site::File;
 
 /// The program, uncompressed.
-const WASM_BUDGET: usize = 1_250_000;
+const WASM_BUDGET: usize = 1_560_000;
 /// Everything that a first visit transfers, compressed. It was 350 000 until the list of aids, its reader and the comparison
-/// came, a third of the program; at 5 Mbit/s this is 0.7 s, once.
-const WIRE_BUDGET: usize = 410_000;
+/// came, a third of the program, and 410 000 until the sheets, the keeping of cases and the files for other systems came,
+/// a fifth of it; at 5 Mbit/s this is 0.8 s, once.
+const WIRE_BUDGET: usize = 520_000;
 
 /// Prints the sizes and refuses what is over budget.
 pub(crate) fn check(wasm: &[u8], one_file: &[u8], site: &[File]) -> Outcome {

@@ -92,7 +92,7 @@ pub(crate) const STEPS: &[Step] = &[
     Step {
         name: "reference",
         about: "results against published and independent ones",
-        needs: &[Need::Python],
+        needs: &[Need::Python, Need::Fhir],
         kind: Kind::Tests,
         run: |bench| outside(bench, &["--test", "reference"]),
     },
@@ -201,10 +201,11 @@ fn browser(bench: &Bench, words: &[&str]) -> Outcome<usize> {
 fn outside(bench: &Bench, arguments: &[&str]) -> Outcome<usize> {
     let mut cargo = run::cargo(&["test", "--profile", "laws", "--package", "arcminute-tests"]);
     cargo.args(arguments).env("ARCMINUTE_DIST", paths::dist());
-    let Tools { python, axe, chromium, chromedriver } = &bench.tools;
+    let Tools { python, axe, fhir, chromium, chromedriver } = &bench.tools;
     let places = [
         ("ARCMINUTE_PYTHON", python),
         ("ARCMINUTE_AXE", axe),
+        ("ARCMINUTE_FHIR", fhir),
         ("ARCMINUTE_CHROMIUM", chromium),
         ("ARCMINUTE_CHROMEDRIVER", chromedriver),
     ];

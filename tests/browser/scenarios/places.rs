@@ -36,6 +36,9 @@ pub(super) fn load(page: &Page, case: &Case) {
     }
     // The focus may have been on this heading before; it is on the menu now.
     into_view(&find::role(page, "button", case.about())).click();
+    if page.script("return document.getElementById('replace') !== null", &[]) == json!(true) {
+        act::click(page, "button", "Replace it");
+    }
     arrived(page, "Person");
 }
 

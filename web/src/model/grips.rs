@@ -121,10 +121,9 @@ mod tests {
     /// Law: what is moved to a place on the half millimetres stands there afterwards.
     #[test]
     fn what_is_moved_stands_where_it_was_put() {
-        for (grip, x, y) in [
-            (Grip::Pupil(EyeChoice::Right), 30.0, 21.5),
-            (Grip::Eyepiece(EyeChoice::Right), 33.5, 30.0),
-        ] {
+        for (grip, x, y) in
+            [(Grip::Pupil(EyeChoice::Right), 30.0, 21.5), (Grip::Eyepiece(EyeChoice::Right), 33.5, 30.0)]
+        {
             let mut draft = fitted();
             draft.bench.eye = EyeChoice::Right;
             move_to(&mut draft, grip, Point::from_mm(x + 0.1, y - 0.2), STEPS_MM[0]);
@@ -135,9 +134,10 @@ mod tests {
     #[test]
     fn an_eyepiece_put_by_hand_follows_no_rule_and_a_pupil_leaves_the_rule() {
         let mut draft = fitted();
-        move_to(&mut draft, Grip::Pupil(draft.bench.eye), Point::from_mm(30.0, 22.0), 0.5);
+        let eye = draft.bench.eye;
+        move_to(&mut draft, Grip::Pupil(eye), Point::from_mm(30.0, 22.0), 0.5);
         assert_eq!(draft.fit.placement, fitted().fit.placement);
-        move_to(&mut draft, Grip::Eyepiece(draft.bench.eye), Point::from_mm(30.0, 22.0), 0.5);
+        move_to(&mut draft, Grip::Eyepiece(eye), Point::from_mm(30.0, 22.0), 0.5);
         assert_eq!(draft.fit.placement, PlacementChoice::ByHand);
     }
 
@@ -145,7 +145,10 @@ mod tests {
     fn nothing_is_moved_beyond_what_its_box_takes() {
         let mut draft = fitted();
         move_to(&mut draft, Grip::Pupil(EyeChoice::Right), Point::from_mm(-40.0, 400.0), 0.5);
-        assert_eq!((draft.person.right.pd_mm.as_str(), draft.person.right.pupil_height_mm.as_str()), ("15", "60"));
+        assert_eq!(
+            (draft.person.right.pd_mm.as_str(), draft.person.right.pupil_height_mm.as_str()),
+            ("15", "60")
+        );
     }
 
     #[test]

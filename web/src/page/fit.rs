@@ -1,26 +1,44 @@
 //! Fit: where it sits in the carrier lens.
 
 use super::trial::Trial;
-use super::{Heading, Next, choose};
+use super::{Heading, Next, choose, yes_or_no};
 use crate::model::answer::{Answer, FitAnswer};
-use crate::model::draft::{CarrierChoice, EyeChoice, PlacementChoice};
+use crate::model::draft::{CarrierChoice, EyeChoice, FellowChoice, PlacementChoice, TiltFrom};
 use crate::model::field::FieldId;
 use crate::model::shown::{self, CheckShown};
 use crate::model::summary;
 use crate::model::words::{PRACTICE, Where};
 use crate::platform;
-use crate::plot::{Drawing, frame_front};
+use crate::plot::{Drawing, frame_front, lay_halo, near_front};
 use crate::ui::{
-    Cautions, Entry, Missing, Part, Picture, Place, Working, facts, items, live, use_case, when, words,
+    Cautions, Entry, Missing, Part, Picture, Place, Tick, Working, facts, is, items, live, use_case, when,
+    words,
 };
-use arcminute_core::explain::Explain;
-use arcminute_core::fit::Severity;
+use arcminute_core::fit::{Mounting, Severity};
 use leptos::prelude::*;
 
 /// The frame as the examiner sees it.
 pub(super) fn front(answer: &Answer) -> Option<Drawing> {
-    let FitAnswer::Done(done) = &answer.fit else { return None };
-    Some(frame_front(&done.request.frame, &[done.mounting]))
+    match &answer.fit {
+        FitAnswer::Done(done) => {
+            let mountings: Vec<Mounting> = done.mountings().copied().collect();
+            Some(frame_front(&done.request.frame, &mountings))
+        }
+        FitAnswer::Near(done) => Some(near_front(&done.fit)),
+        FitAnswer::Waiting(_) | FitAnswer::Impossible(_) => None,
+    }
+}
+
+/// The same with how far beside the eye each eyepiece may sit.
+fn front_with_halo(answer: &Answer) -> Option<Drawing> {
+    let mut drawing = front(answer)?;
+    if let FitAnswer::Done(done) = &answer.fit
+        && let Some(alignment) = &done.alignment
+    {
+        let mountings: Vec<Mounting> = done.mountings().copied().collect();
+        lay_halo(&mut drawing, &mountings, alignment);
+    }
+    Some(drawing)
 }
 
 /// The side of one eye alone, for a page too narrow to read both.
@@ -38,17 +56,26 @@ fn one_side(mut drawing: Drawing, eye: EyeChoice) -> Drawing {
     drawing
 }
 
-/// The frame, the numbers to mark, and the checks with their ways out.
+/// How what is worn sits in its frame: numbers to mark, and the checks with their ways out.
 #[component]
 pub fn FitPlace() -> impl IntoView {
+    let case = use_case();
+    // Those of the aid that is looked at: it is the one that is fitted or tried.
+    let cautions = Part::new(move || {
+        let (draft, list) = (case.draft.read(), case.list.read());
+        let aid = list.1.list.iter().find(|aid| aid.id == draft.bench.looked_at());
+        let mut places = aid.map_or_else(|| vec![Where::Telescope], |aid| aid.cautions());
+        places.insert(0, Where::Fit);
+        places
+    });
     view! {
-        <Heading place=Place::Fit purpose="Where the eyepiece sits in the carrier lens: numbers to mark and order, checked against the frame."/>
+        <Heading place=Place::Fit purpose="How the aid sits in its frame: numbers to mark and order, checked against the frame."/>
         <Verdict/>
         <div class="fit-columns">
             <div class="fit-inputs"><Measures/></div>
             <div class="fit-results"><Result/></div>
         </div>
-        <Cautions places=vec![Where::Fit, Where::Telescope]/>
+        {live(move || view! { <Cautions places=cautions.get()/> }.into_any())}
         <Practice/>
         <Trial/>
         <Next to=Place::Sheets label="On to the sheets"/>
@@ -63,7 +90,9 @@ fn Verdict() -> impl IntoView {
         .of_answer(|answer| match &answer.fit {
             FitAnswer::Waiting(_) => "The fit is not decided yet.".to_owned(),
             FitAnswer::Impossible(error) => format!("The fit is refused: {error}; {}.", error.hint()),
-            FitAnswer::Done(done) => summary::verdict(done.verdict).to_owned(),
+            FitAnswer::Done(_) | FitAnswer::Near(_) => {
+                answer.fit.verdict().map(summary::verdict).unwrap_or_default().to_owned()
+            }
         })
         .signal();
     let ways = case.of_answer(|answer| {
@@ -79,9 +108,11 @@ fn Verdict() -> impl IntoView {
     });
     let missing = case.of_answer(|answer| match &answer.fit {
         FitAnswer::Waiting(missing) => missing.clone(),
-        FitAnswer::Impossible(_) | FitAnswer::Done(_) => Vec::new(),
+        FitAnswer::Impossible(_) | FitAnswer::Done(_) | FitAnswer::Near(_) => Vec::new(),
     });
+    let about = case.of_answer(shown::fit_is_of).signal();
     view! {
+        <p id="fit-is-of">{about}</p>
         <p class="answer" id="fit-verdict">{verdict}</p>
         {live(move || {
             let ways = ways.get();
@@ -98,25 +129,14 @@ fn Verdict() -> impl IntoView {
 #[component]
 fn Measures() -> impl IntoView {
     let case = use_case();
-    let carrier = case.of_draft(move |draft| draft.fit.carrier);
-    let eye = case.of_draft(move |draft| draft.bench.eye);
-    let of_eye = live(move || {
-        let of = |make| FieldId::of_eye(make, eye.get());
-        view! {
-            <p>"The telescope is for the " <strong>{eye.get().label()}</strong> " (chosen on Bench)."</p>
-            <div class="row"><Entry field=of(FieldId::Pd)/><Entry field=of(FieldId::PupilHeight)/></div>
-        }
-        .into_any()
-    });
-    let segment = when(
-        move || matches!(carrier.get(), CarrierChoice::Bifocal | CarrierChoice::Trifocal),
-        || view! { <Entry field=FieldId::SegmentHeight/><Entry field=FieldId::SegmentGap/> }.into_any(),
-    );
+    let spectacles = case.of_answer(|answer| answer.worn_spectacles.is_some());
+    let telescope = move || !spectacles.get();
     view! {
         <section aria-labelledby="face">
             <h2 id="face">"Face"</h2>
-            {of_eye}
+            <Face/>
             <div class="row"><Entry field=FieldId::PdBoth/><Entry field=FieldId::RotationDepth/></div>
+            <div class="row"><Entry field=FieldId::FromLens/></div>
         </section>
         <section aria-labelledby="frame-measures">
             <h2 id="frame-measures">"Frame"</h2>
@@ -126,20 +146,78 @@ fn Measures() -> impl IntoView {
                 <Entry field=FieldId::Bridge/>
                 <Entry field=FieldId::EffectiveDiameter/>
                 <Entry field=FieldId::Pantoscopic/>
+                <Entry field=FieldId::FaceForm/>
+                <Entry field=FieldId::WornVertex/>
+                <Entry field=FieldId::FrontWeight/>
             </div>
         </section>
         <section aria-labelledby="mounting">
             <h2 id="mounting">"Mounting"</h2>
-            {choose!(case, "placement", "Height of the eyepiece", PlacementChoice, fit.placement)}
-            {choose!(case, "carrier", "Carrier lens", CarrierChoice, fit.carrier)}
-            <div class="row">{segment}</div>
-            <div class="row">
-                <Entry field=FieldId::Barrel/>
-                <Entry field=FieldId::Play/>
-                <Entry field=FieldId::LeastWeb/>
-                <Entry field=FieldId::OrderedTilt/>
-            </div>
+            {when(telescope, || view! { <Mount/> }.into_any())}
+            {when(move || spectacles.get(), move || view! {
+                {choose!(case, "fellow-fit", "The other eye", FellowChoice, order.fellow)}
+                <div class="row"><Entry field=FieldId::BaseIn/></div>
+            }.into_any())}
         </section>
+    }
+    .into_any()
+}
+
+/// PD and pupil height of the eyes that are fitted.
+#[component]
+fn Face() -> impl IntoView {
+    let case = use_case();
+    let eye = case.of_draft(move |draft| draft.bench.eye);
+    let both = case.of_answer(|answer| answer.fits_both_eyes);
+    live(move || {
+        let eye = eye.get();
+        let eyes = if both.get() { vec![eye, eye.other()] } else { vec![eye] };
+        let rows = eyes.into_iter().map(|eye| {
+            let of = |make| FieldId::of_eye(make, eye);
+            view! { <div class="row"><Entry field=of(FieldId::Pd)/><Entry field=of(FieldId::PupilHeight)/></div> }
+                .into_any()
+        });
+        rows.collect_view()
+    })
+}
+
+/// What is asked of a telescope in a carrier lens.
+#[component]
+fn Mount() -> impl IntoView {
+    let case = use_case();
+    let carrier = case.of_draft(move |draft| draft.fit.carrier);
+    let by_hand = case.of_draft(|draft| draft.fit.placement == PlacementChoice::ByHand);
+    let tilted = case.of_draft(|draft| !draft.fit.ordered_tilt_deg.trim().is_empty());
+    let (both, set_both) = yes_or_no(case, |d| d.fit.both_eyes, |d, value| d.fit.both_eyes = value);
+    let (turned, set_turned) =
+        yes_or_no(case, |d| d.fit.carrier_turned, |d, value| d.fit.carrier_turned = value);
+    let segment = when(
+        move || matches!(carrier.get(), CarrierChoice::Bifocal | CarrierChoice::Trifocal),
+        || {
+            let boxes =
+                [FieldId::SegmentHeight, FieldId::SegmentGap, FieldId::SegmentWidth, FieldId::SegmentInset];
+            boxes.map(|field| view! { <Entry field=field/> }.into_any()).collect_view()
+        },
+    );
+    view! {
+        <Tick key="both-telescopes" label="A telescope before each eye" on=both on_tick=set_both/>
+        {choose!(case, "placement", "Height of the eyepiece", PlacementChoice, fit.placement)}
+        {when(move || by_hand.get(), || view! {
+            <div class="row"><Entry field=FieldId::EyepieceAcross/><Entry field=FieldId::EyepieceUp/></div>
+        }.into_any())}
+        {choose!(case, "carrier", "Carrier lens", CarrierChoice, fit.carrier)}
+        <div class="row">{segment}</div>
+        <Tick key="carrier-turned" label="The carrier lens was turned for drilling" on=turned on_tick=set_turned/>
+        <div class="row">
+            <Entry field=FieldId::Barrel/>
+            <Entry field=FieldId::Play/>
+            <Entry field=FieldId::LeastWeb/>
+            <Entry field=FieldId::OrderedTilt/>
+            <Entry field=FieldId::Cap/>
+        </div>
+        {when(move || tilted.get(), move || view! {
+            {choose!(case, "tilt-from", "The tilt ordered by hand is measured", TiltFrom, fit.tilt_from)}
+        }.into_any())}
     }
     .into_any()
 }
@@ -149,7 +227,7 @@ fn Result() -> impl IntoView {
     let case = use_case();
     let narrow = platform::narrow();
     let picture = Part::new(move || {
-        let drawing = front(&case.answer.read());
+        let drawing = front_with_halo(&case.answer.read());
         if narrow.get() {
             drawing.map(|drawing| one_side(drawing, case.draft.read().bench.eye))
         } else {
@@ -158,17 +236,15 @@ fn Result() -> impl IntoView {
     });
     let marks = case.of_answer(|answer| shown::marks(&answer.fit));
     let checks = case.of_answer(|answer| shown::checks(&answer.fit));
-    let steps = case.of_answer(|answer| match &answer.fit {
-        FitAnswer::Done(done) => done.mounting.steps(),
-        FitAnswer::Waiting(_) | FitAnswer::Impossible(_) => Vec::new(),
-    });
-    let assumed =
-        case.of_answer(|answer| matches!(&answer.fit, FitAnswer::Done(done) if done.corner_assumed));
+    let steps = case.of_answer(|answer| shown::fit_steps(&answer.fit));
+    let assumed = case.of_answer(|answer| answer.fit.corner_assumed());
+    let movable = case.of_answer(|answer| matches!(answer.fit, FitAnswer::Done(_)));
     view! {
         {when(move || !marks.get().is_empty(), move || view! {
             <section aria-labelledby="to-mark">
                 <h2 id="to-mark">"To mark and order"</h2>
-                <Picture key="front-picture" drawing=picture fold_words=true/>
+                <Picture key="front-picture" drawing=picture fold_words=true with_grips=true/>
+                <p class="help" hidden=is(move || !movable.get())>"Drag pupil, eyepiece or segment, or move them with the arrow keys: 0.5 mm a step, with Shift 0.1 mm. The boxes follow."</p>
                 <dl class="facts">{live(move || facts(marks.get()))}</dl>
                 {when(
                     move || assumed.get(),

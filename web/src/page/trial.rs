@@ -1,8 +1,9 @@
 //! Trial: what was reached with the aid that is looked at, against its prediction, and what to check when it falls short.
 
-use crate::model::compared::trial;
+use crate::model::compared::{is_of, trial};
 use crate::model::draft::GoalKind;
 use crate::model::field::FieldId;
+use crate::model::list::ListedAid;
 use crate::model::shown;
 use crate::ui::{Entry, Part, Working, is, items, live, use_case};
 use arcminute_core::explain::{Explain, Step};
@@ -28,8 +29,16 @@ pub(super) fn Trial() -> impl IntoView {
     let of = move |take: fn(&TrialVerdict) -> Vec<String>| {
         Part::new(move || judged().and_then(Result::ok).map(|verdict| take(&verdict)).unwrap_or_default())
     };
+    let of_another = move || {
+        let (answer, looked, list) = (case.answer.read(), case.looked.read(), case.list.read());
+        let looked = looked.as_ref().filter(|looked| !is_of(&answer, looked))?;
+        let has_words = answer.trial.acuity.is_some() || answer.trial.print.is_some();
+        let tried = list.1.list.iter().find(|aid| aid.id == answer.tried);
+        let tried = tried.map_or_else(|| answer.tried.clone(), ListedAid::title);
+        has_words.then(|| shown::trial_of_another(&tried, &looked.aid.title()))
+    };
     let words = Part::new(move || match judged() {
-        None => String::new(),
+        None => of_another().unwrap_or_default(),
         Some(Ok(verdict)) => shown::trial_words(&verdict),
         Some(Err(error)) => format!("{error}; {}", error.hint()),
     });

@@ -1,10 +1,16 @@
 //! The only door to the browser.
 
+mod activity;
+mod chance;
 mod files;
 mod kept;
+mod pointing;
 
+pub use activity::{doing, now_ms, on_leaving, on_step_keys, on_touch_and_each_second, time_of_day};
+pub use chance::fresh;
 pub use files::{Chosen, hand_over, read_chosen};
-pub use kept::{forget_list, keep_list, kept_list};
+pub use pointing::{hold_pointer, place_in};
+pub use kept::{forget_case, forget_list, keep_case, keep_list, kept_case, kept_list, may_keep_case};
 
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
@@ -27,6 +33,25 @@ pub fn print() {
 pub fn today() -> String {
     let now = js_sys::Date::new_0();
     format!("{:04}-{:02}-{:02}", now.get_full_year(), now.get_month() + 1, now.get_date())
+}
+
+/// Now, with seconds and the zone: `2026-11-29T10:15:00+01:00`.
+#[must_use]
+pub fn moment() -> String {
+    let now = js_sys::Date::new_0();
+    // Minutes that the clock here is behind the one of Greenwich.
+    let behind = now.get_timezone_offset();
+    let sign = if 0.0 < behind { '-' } else { '+' };
+    let apart = behind.abs() as u32;
+    format!(
+        "{}T{:02}:{:02}:{:02}{sign}{:02}:{:02}",
+        today(),
+        now.get_hours(),
+        now.get_minutes(),
+        now.get_seconds(),
+        apart / 60,
+        apart % 60
+    )
 }
 
 /// Whether the page is as narrow as a phone; follows the window.

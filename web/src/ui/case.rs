@@ -1,6 +1,6 @@
 //! The case that every place shares: one draft, one answer derived from it.
 
-use super::Part;
+use super::{Keep, Part};
 use crate::model::answer::Answer;
 use crate::model::compared::{Asked, LookedAt, Table};
 use crate::model::devices;
@@ -70,6 +70,8 @@ pub struct Case {
     pub looked: Memo<Option<Arc<LookedAt>>>,
     /// The place shown.
     pub place: RwSignal<Place>,
+    /// What goes with the case: its history, its lock, where it is kept.
+    pub keep: Keep,
 }
 
 impl Case {
@@ -78,8 +80,8 @@ impl Case {
     pub fn new() -> Self {
         let draft = RwSignal::new(Draft::default());
         let list = RwSignal::new(Arc::new(first_list()));
-        let telescopes = Part::new(move || devices::of(&list.read().1.list));
-        let answer = Memo::new(move |_| Answer::among(&draft.read(), &telescopes.get()));
+        let stock = Part::new(move || devices::stock(&list.read().1.list));
+        let answer = Memo::new(move |_| Answer::among(&draft.read(), &stock.get()));
         // A memo of its own: what was typed elsewhere asks the aids nothing new.
         let asked = Part::new(move || Asked::of(&answer.read()));
         let table = Memo::new(move |_| Arc::new(Table::of(asked.get(), &list.read().1.list)));
@@ -90,7 +92,7 @@ impl Case {
             let aid = list.1.list.iter().find(|aid| aid.id == id)?;
             LookedAt::of(&asked.get(), served.get(), aid).map(Arc::new)
         });
-        Self { draft, answer, list, table, looked, place: RwSignal::new(Place::Person) }
+        Self { draft, answer, list, table, looked, place: RwSignal::new(Place::Person), keep: Keep::new() }
     }
 
     /// Looks at an aid; a telescope that is set in a carrier lens is then the one that Fit places.

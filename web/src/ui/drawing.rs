@@ -1,6 +1,6 @@
 //! A picture from `plot`, with the same content in words and numbers.
 
-use super::{is, live, words};
+use super::{Grips, is, live, words};
 use crate::platform;
 use crate::plot::Drawing;
 use leptos::prelude::*;
@@ -22,6 +22,9 @@ pub fn Picture(
     /// Called with the key of a mark that is clicked. A pointer's short cut: the keyboard finds the same choice beside it.
     #[prop(optional)]
     on_pick: Option<Callback<String>>,
+    /// Whether pupil, eyepiece and segment can be moved in it.
+    #[prop(optional)]
+    with_grips: bool,
 ) -> impl IntoView {
     let open = RwSignal::new(false);
     let svg = words(move || drawing.read().as_ref().map(Drawing::svg).unwrap_or_default());
@@ -38,11 +41,14 @@ pub fn Picture(
     });
     view! {
         <figure class="picture" class:true-size=true_size class:empty=is(move || drawing.read().is_none()) id=key>
-            <div class="drawn" inner_html=svg on:click=move |event| {
-                if let (Some(on_pick), Some(key)) = (on_pick, platform::picked(&event)) {
-                    on_pick.run(key);
-                }
-            }></div>
+            <div class="stage">
+                <div class="drawn" inner_html=svg on:click=move |event| {
+                    if let (Some(on_pick), Some(key)) = (on_pick, platform::picked(&event)) {
+                        on_pick.run(key);
+                    }
+                }></div>
+                {with_grips.then(|| view! { <Grips drawing=drawing/> }.into_any())}
+            </div>
             <figcaption>
                 <p class="words" hidden=is(move || fold_words && !open.get())>{description}</p>
                 <button

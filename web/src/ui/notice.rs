@@ -86,7 +86,15 @@ fn place_of(field: FieldId) -> Place {
         | FieldId::GoalWidth(_)
         | FieldId::GoalCharacters(_)
         | FieldId::GoalLight(_) => Place::Goals,
-        FieldId::CarrierRx(_) | FieldId::OrderNotes => Place::Sheets,
+        FieldId::CarrierRx(_)
+        | FieldId::Delivered(_)
+        | FieldId::Cap
+        | FieldId::OrderFrame
+        | FieldId::OrderLens
+        | FieldId::FollowUp
+        | FieldId::PersonSheetNotes
+        | FieldId::SchoolNotes
+        | FieldId::OrderNotes => Place::Sheets,
         FieldId::PupilHeight(_)
         | FieldId::BoxWidth
         | FieldId::BoxHeight
@@ -101,6 +109,15 @@ fn place_of(field: FieldId) -> Place {
         | FieldId::SegmentGap
         | FieldId::OrderedTilt
         | FieldId::SegmentHeight
+        | FieldId::SegmentWidth
+        | FieldId::SegmentInset
+        | FieldId::EyepieceAcross
+        | FieldId::EyepieceUp
+        | FieldId::FromLens
+        | FieldId::WornVertex
+        | FieldId::FaceForm
+        | FieldId::BaseIn
+        | FieldId::FrontWeight
         | FieldId::TrialAcuity
         | FieldId::TrialPrint
         | FieldId::TrialBeside

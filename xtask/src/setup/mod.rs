@@ -27,6 +27,8 @@ pub(crate) enum Need {
     Python,
     /// The accessibility checker that the browser tests put into the page.
     Axe,
+    /// The validator of FHIR resources that the reference tests compare with, and what runs it.
+    Fhir,
     /// A Chromium browser and its driver.
     Chromium,
     /// The command-line programs that read a printed PDF back.
@@ -42,6 +44,7 @@ pub(crate) enum Need {
 pub(crate) struct Tools {
     pub(crate) python: Option<PathBuf>,
     pub(crate) axe: Option<PathBuf>,
+    pub(crate) fhir: Option<PathBuf>,
     pub(crate) chromium: Option<PathBuf>,
     pub(crate) chromedriver: Option<PathBuf>,
 }
@@ -56,6 +59,7 @@ pub(crate) fn ensure(needs: &[Need]) -> Outcome<Tools> {
             Need::BareTarget => rust::target("thumbv7em-none-eabi")?,
             Need::Python => tools.python = python::environment()?,
             Need::Axe => tools.axe = npm::axe()?,
+            Need::Fhir => tools.fhir = npm::fhir()?,
             Need::Chromium => {
                 let (chromium, driver) = browser::chromium()?;
                 (tools.chromium, tools.chromedriver) = (Some(chromium), Some(driver));

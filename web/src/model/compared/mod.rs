@@ -18,7 +18,7 @@ pub use cell::{Cannot, Cell, Lack};
 pub use looked::{LookedAt, Seen};
 pub use ranked::{Ranked, ranked};
 pub use table::Table;
-pub use trial::trial;
+pub use trial::{is_of, trial};
 pub use wish::Wish;
 
 use super::answer::Behind;

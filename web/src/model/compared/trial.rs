@@ -7,6 +7,12 @@ use arcminute_core::trial::{Circumstances, TrialVerdict, judge};
 use arcminute_core::unit::{Angle, Length, LogMar, Vergence};
 use arcminute_core::{Error, bounds, math};
 
+/// Whether what was typed was reached with this aid, as far as that was said.
+#[must_use]
+pub fn is_of(answer: &Answer, looked: &LookedAt) -> bool {
+    answer.tried.is_empty() || answer.tried == looked.aid.id
+}
+
 /// The trial of an aid; nothing while nothing was typed, or the aid is none for the wish.
 ///
 /// What was read is brought to the scale of the prediction by its size over the size that was predicted to be just read.
@@ -15,7 +21,7 @@ use arcminute_core::{Error, bounds, math};
 /// For an acuity outside what an acuity can be.
 #[must_use]
 pub fn trial(answer: &Answer, looked: &LookedAt) -> Option<Result<TrialVerdict, Error>> {
-    let seen = looked.seen()?;
+    let seen = looked.seen().filter(|_| is_of(answer, looked))?;
     let outcome = &seen.outcome;
     let ratio = match outcome.detail.distance {
         None => answer.trial.print? / outcome.least_height,

@@ -53,12 +53,12 @@ pub static CAUTIONS: &[Caution] = &[
     },
     Caution {
         head: "Walking",
-        text: "Do not walk, climb stairs or work machines while looking through it: distances look wrong and a ring of the surroundings is hidden.",
+        text: "Do not walk, climb stairs or work machines while looking through it: distances look wrong and a ring around is hidden.",
         place: Where::Telescope,
     },
     Caution {
         head: "Driving",
-        text: "Local law and the licensing authority decide whether it may be used at the wheel. Nothing here says that anyone is fit to drive.",
+        text: "Local law and the licensing authority decide on its use at the wheel. Nothing here says that anyone is fit to drive.",
         place: Where::Telescope,
     },
     Caution {

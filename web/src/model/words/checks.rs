@@ -30,6 +30,12 @@ pub fn check_title(id: CheckId) -> &'static str {
         CheckId::Pair => "The two telescopes together",
         CheckId::StraightAhead => "Straight-ahead view stays free",
         CheckId::WebAsMarked => "Lens left when marked in half millimetres",
+        CheckId::BlankSize => "Lens can be cut from the blank",
+        CheckId::CentreOnLens => "Lens left round the optical centre",
+        CheckId::PrismGroundIn => "Prism worked on the lens",
+        CheckId::TiltChangesPower => "Power changed by tilt and face form",
+        CheckId::OneDistance => "Addition in focus at the print",
+        CheckId::NearOnly => "Spectacles for near",
     }
 }
 
@@ -72,7 +78,13 @@ pub fn check_basis(id: CheckId) -> &'static str {
         | CheckId::WhichEye
         | CheckId::FellowLens
         | CheckId::Weight
-        | CheckId::StraightAhead => PRACTICE_BASIS,
+        | CheckId::StraightAhead
+        | CheckId::CentreOnLens
+        | CheckId::PrismGroundIn
+        | CheckId::TiltChangesPower
+        | CheckId::OneDistance
+        | CheckId::NearOnly => PRACTICE_BASIS,
+        CheckId::BlankSize => "geometry of the model outline; the blank is yours to set",
     }
 }
 
@@ -114,6 +126,8 @@ pub fn placement(rule: Placement) -> &'static str {
         Placement::PupilTop => "eyepiece bottom level with the top of the pupil",
         Placement::Highest => "as high as the lens allows",
         Placement::Centred => "centred on the pupil",
+        Placement::Low => "eyepiece top level with the bottom of the pupil, for near",
+        Placement::ByHand(_) => "put by hand",
     }
 }
 
@@ -128,12 +142,19 @@ pub fn way_out(way: &WayOut) -> String {
         WayOut::LargestBarrel(diameter) => {
             format!("take a telescope with a barrel of {} or less", mm_down(*diameter))
         }
+        WayOut::DeeperBelow(length) => {
+            format!("take a frame that reaches {} or more farther below the pupil", mm_up(*length))
+        }
+        WayOut::OtherRule(Placement::Low) => {
+            "place it low: eyepiece top level with the bottom of the pupil, for near only".into()
+        }
         WayOut::OtherRule(Placement::Centred) => {
             "centre it on the pupil: a full-diameter telescope, for use seated only".into()
         }
         WayOut::OtherRule(rule) => format!("place it by the other rule: {}", placement(*rule)),
         WayOut::LowerSegment(height) => format!("lower the segment to {} or less", mm_down(*height)),
         WayOut::HigherTelescope(rise) => format!("raise the telescope by {}", mm(*rise)),
+        WayOut::NarrowerSegment(width) => format!("take a segment of {} or less", mm_down(*width)),
         WayOut::SingleVisionCarrier => "take a single vision or bifocal carrier".into(),
         WayOut::OrderTilt(tilt) => format!("order a tilt of {} from the carrier lens", degrees(*tilt)),
         WayOut::StateTiltReference => "say what the tilt is measured from".into(),
@@ -146,8 +167,25 @@ pub fn way_out(way: &WayOut) -> String {
         WayOut::DecideFellowLens => "decide what stands before the other eye".into(),
         WayOut::CarryTheWeight => "give it large nose pads and a head strap".into(),
         WayOut::SeatedOnly => "use it seated only; not for walking".into(),
+        WayOut::OneRise => "set both eyepieces equally far above their pupils, with one barrel".into(),
         WayOut::OneWorkingDistance => "set both telescopes for one working distance".into(),
         WayOut::MarkExactly => "mark the exact height, not the half millimetre".into(),
+        WayOut::BlankOf(diameter) => format!("order a blank of {} or more", mm_up(*diameter)),
+        WayOut::NarrowerFrame(width) => {
+            format!("take a frame with a box width A of {} or less", mm_down(*width))
+        }
+        WayOut::ReachBeyondCentre(length) => {
+            format!("take a frame whose lens reaches {} farther round the optical centre", mm_up(*length))
+        }
+        WayOut::LessPrism(most) => {
+            format!("order no more than {} prism dioptres in each lens", most.prism_dioptres())
+        }
+        WayOut::LowerCentre(height) => {
+            format!("set the optical centre at {} above the lowest point of the lens", mm(*height))
+        }
+        WayOut::LessTilt(most) => format!("adjust the front to {} or less", degrees(*most)),
+        WayOut::PrintAt(distance) => format!("hold the print {} from the lens", mm(*distance)),
+        WayOut::OneAddition => "give both eyes one addition, or use one eye".into(),
     }
 }
 
