@@ -236,7 +236,7 @@ fn the_letter_to_the_school_says_what_the_aid_is_not_for() {
 fn the_trial_sheet_has_room_beside_each_prediction() {
     for one in demo::CASES {
         let sheet = of(SheetKind::Trial, &one.case());
-        for what in ["Would just read", "Seen at once", "Distance", "Light", "In focus"] {
+        for what in ["Would just read", "Seen at once", "Distance", "Light", "Focusing asked for"] {
             let cells = cells(&sheet, what);
             assert!(cells.len() == 3 && !cells[1].is_empty() && cells[2].is_empty(), "{}: {cells:?}", one.id);
         }

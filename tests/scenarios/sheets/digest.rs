@@ -8,6 +8,9 @@ use arcminute_web::model::field::FieldId;
 use arcminute_web::model::list::{self, Column, Value};
 use arcminute_web::model::sheets::{Inputs, SheetKind, sheet};
 
+/// What changes, and how.
+type Change = (&'static str, fn(&mut Draft));
+
 fn digest(kind: SheetKind, draft: &Draft) -> String {
     of(kind, draft).digest
 }
@@ -17,7 +20,7 @@ fn digest(kind: SheetKind, draft: &Draft) -> String {
 fn the_order_keeps_its_digest_when_something_else_changes() {
     let good = case("adult-20-160");
     let order = digest(SheetKind::Order, &good);
-    let changes: [(&str, fn(&mut Draft)); 11] = [
+    let changes: [Change; 11] = [
         ("an aid that is only looked at", |d| d.bench.aid = "hand-12".into()),
         ("what comes first on Bench", |d| d.bench.first = FirstChoice::Light),
         ("paper", |d| d.order.paper = Paper::Letter),
@@ -43,7 +46,7 @@ fn the_order_has_another_digest_when_it_changes() {
     let good = case("adult-20-160");
     let order = digest(SheetKind::Order, &good);
     let mut seen = vec![order];
-    let changes: [(&str, fn(&mut Draft)); 8] = [
+    let changes: [Change; 8] = [
         ("label", |d| d.label = "OTHER".into()),
         ("eye", |d| d.bench.eye = EyeChoice::Left),
         ("telescope", |d| d.bench.telescope = "k40-10".into()),

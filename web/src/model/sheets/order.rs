@@ -251,6 +251,12 @@ fn lenses(inputs: &Inputs<'_>) -> Vec<Block> {
                 format!("{} as worn", lens_of_sum(&lens)),
             ));
         }
+        // Not used for these, but what cannot be read is not passed over in silence.
+        for eye in BOTH_EYES {
+            if answer.field(FieldId::of_eye(FieldId::CarrierRx, eye)).is_trouble() {
+                blocks.push(row(format!("Carrier prescription, {}", side(eye)), BLANK));
+            }
+        }
     } else {
         blocks.push(row("Carrier lens", draft.fit.carrier.label()));
         for eye in BOTH_EYES {

@@ -248,16 +248,11 @@ mod tests {
     #[test]
     fn words_are_broken_where_lines_end() {
         let em = 1.0;
-        assert!((lines("", em, 10.0) - 1.0).abs() < 1e-9, "an empty line is a line");
-        assert!(
-            (lines("aaaa aaaa", em, 5.2) - 1.0).abs() < 1e-9,
-            "8 letters of 0.6 and a blank of 0.31: 5.11"
-        );
-        assert!((lines("aaaa aaaa", em, 5.0) - 2.0).abs() < 1e-9, "the second word goes down");
-        assert!(
-            (lines(&"a".repeat(100), em, 10.0) - 7.0).abs() < 1e-9,
-            "60 of width in lines of 10, and what is left"
-        );
+        let is = |text: &str, width: f64, wanted: f64| (lines(text, em, width) - wanted).abs() < 1e-9;
+        assert!(is("", 10.0, 1.0), "an empty line is a line");
+        assert!(is("aaaa aaaa", 4.9, 1.0), "8 letters of 0.57 and a blank of 0.31: 4.87");
+        assert!(is("aaaa aaaa", 4.8, 2.0), "the second word goes down");
+        assert!(is(&"a".repeat(100), 10.0, 6.0), "57 of width in lines of 10");
     }
 
     #[test]

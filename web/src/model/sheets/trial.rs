@@ -7,8 +7,8 @@ use crate::model::shown;
 use crate::model::words::{IF_TRIAL_FALLS_SHORT, Where};
 
 /// The facts of an aid that can be met at a trial, by their keys.
-const TO_BE_MET: [&str; 6] =
-    ["looked-reads", "looked-distance", "looked-seen", "looked-focus", "looked-depth", "looked-light"];
+const TO_BE_MET: [&str; 5] =
+    ["looked-reads", "looked-distance", "looked-seen", "looked-focus", "looked-light"];
 
 pub(super) fn body(inputs: &Inputs<'_>) -> (String, Vec<Block>) {
     let answer = inputs.answer;
