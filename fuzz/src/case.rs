@@ -27,7 +27,7 @@ pub(crate) fn any(text: &str) {
     }
     let report = report(&draft);
     numbers(&report);
-    let _ = (summary::sentence(&answer), shown::checks(&answer.fit), shown::marks(&answer.fit));
+    let _ = (summary::sentence(&answer, None), shown::checks(&answer.fit), shown::marks(&answer.fit));
     let _ = shown::sheet(&draft, &answer);
     let _ = (summary::short(&answer), shown::age_words(&answer));
     for index in 0..answer.goals.len() {

@@ -193,7 +193,7 @@ proptest! {
         let report = report(&draft);
         prop_assert_eq!(reported(&report), steps.len());
         prop_assert_eq!(not_numbers(&report), [""; 0]);
-        let _ = (summary::sentence(&answer), shown::checks(&answer.fit), shown::marks(&answer.fit));
+        let _ = (summary::sentence(&answer, None), shown::checks(&answer.fit), shown::marks(&answer.fit));
         let _ = (summary::short(&answer), shown::age_words(&answer));
         for (index, goal) in answer.goals.iter().enumerate() {
             let _ = (shown::goal_line(&answer, index), shown::goal_notes(&answer, &draft, index));

@@ -344,7 +344,11 @@ fn nothing_is_named_where_it_must_not_be() {
         ("web/src/ui/entry.rs", "leptos::prelude::document()", "only platform knows the browser"),
         ("web/src/app.rs", "use web_sys::Window;", "only platform knows the browser"),
         ("web/src/ui/entry.rs", "x.local_storage()", "only the list of aids and a sealed case may be kept"),
-        ("web/src/platform/mod.rs", "x.local_storage()", "only the list of aids and a sealed case may be kept"),
+        (
+            "web/src/platform/mod.rs",
+            "x.local_storage()",
+            "only the list of aids and a sealed case may be kept",
+        ),
         ("web/src/platform/mod.rs", "x.send_beacon(y)", "the page connects to nothing"),
         ("web/src/platform/mod.rs", "WebSocket::new(x)", "the page connects to nothing"),
         (

@@ -7,7 +7,7 @@ use crate::page::{
     NearBar, PersonPlace, SheetsPlace,
 };
 use crate::platform;
-use crate::ui::{Case, Place, live, when, words};
+use crate::ui::{Case, Part, Place, live, when, words};
 use leptos::prelude::*;
 use std::time::Duration;
 
@@ -152,7 +152,10 @@ fn Places() -> impl IntoView {
 #[component]
 fn Voice() -> impl IntoView {
     let case = crate::ui::use_case();
-    let sentence = case.of_answer(summary::sentence);
+    let sentence = Part::new(move || {
+        let (answer, looked) = (case.answer.read(), case.looked.read());
+        summary::sentence(&answer, looked.as_deref())
+    });
     let said = case.keep.said;
     let pending: StoredValue<Option<TimeoutHandle>> = StoredValue::new(None);
     let hush = move || {

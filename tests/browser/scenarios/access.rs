@@ -255,7 +255,7 @@ fn the_voice_says_the_final_state_once_and_soon() {
     assert_eq!(voice.attribute("aria-live").as_deref(), Some("polite"), "it does not interrupt");
     assert!(find::names(&page, "status").len() == 1, "assistive technology finds it");
     load(&page, case("adult-20-160"));
-    see::reads(&page, "voice", "4x is needed. 4x13 chosen: chance of the goal 53 %. The fit is possible.");
+    see::reads(&page, "voice", "4x is needed. 4x13 chosen: chance of the goal 56 %. The fit is possible.");
     for (typed, final_state) in [
         ("20/20", "The goal is reached without a telescope."),
         ("20/80", "2x is needed."),

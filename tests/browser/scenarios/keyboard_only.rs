@@ -65,7 +65,7 @@ fn the_whole_routine_by_keyboard_alone() {
     act::press(&page, &["Tab", "Shift+Tab"]);
     assert_eq!(see::focused(&page), "checkbox \"Large nose pads\"", "Shift+Tab goes back");
     tab_to(&page, "button \"Print the sheet\"");
-    see::reads(&page, "voice", "4x is needed. 4x13 chosen: chance of the goal 53 %. The fit is possible.");
+    see::reads(&page, "voice", "4x is needed. 4x13 chosen: chance of the goal 56 %. The fit is possible.");
     assert_eq!(see::count(&page, ".void"), 0, "the sheet stands");
     assert_eq!(see::focused(&page), "button \"Print the sheet\"", "ready to print");
     see::no_errors(&page);

@@ -1,21 +1,21 @@
 //! The result in one sentence, for the ear and for the top of a place.
 
-use super::answer::{Answer, FitAnswer};
+use super::answer::Answer;
+use super::compared::LookedAt;
 use super::format;
 use arcminute_core::fit::Fit;
 use arcminute_core::predict::PowerNeeded;
 
-/// What can be said of the case so far, in one or two short sentences.
+/// What can be said of the case so far, in one or two short sentences; of the aid that is looked at what Bench says.
 #[must_use]
-pub fn sentence(answer: &Answer) -> String {
+pub fn sentence(answer: &Answer, looked: Option<&LookedAt>) -> String {
     let mut parts = vec![power(answer)];
-    if let Some((row, outcome)) = answer.chosen_outcome() {
-        let chance = format::chance(outcome.prediction.chance);
-        parts.push(format!("{} chosen: chance of the goal {chance}.", row.device.marking()));
+    if let Some((aid, seen)) = looked.and_then(|looked| Some((&looked.aid, looked.seen()?))) {
+        let chance = format::chance(seen.outcome.prediction.chance);
+        let name = aid.device().map_or_else(|| aid.name.clone(), |device| device.marking());
+        parts.push(format!("{name} chosen: chance of the goal {chance}."));
     }
-    if let FitAnswer::Done(done) = &answer.fit {
-        parts.push(verdict(done.verdict).into());
-    }
+    parts.extend(answer.fit.verdict().map(|fit| verdict(fit).to_owned()));
     match answer.troubles() {
         0 => {}
         1 => parts.push("1 entry cannot be used.".into()),

@@ -9,8 +9,8 @@ mod pointing;
 pub use activity::{doing, now_ms, on_leaving, on_step_keys, on_touch_and_each_second, time_of_day};
 pub use chance::fresh;
 pub use files::{Chosen, hand_over, read_chosen};
-pub use pointing::{hold_pointer, place_in};
 pub use kept::{forget_case, forget_list, keep_case, keep_list, kept_case, kept_list, may_keep_case};
+pub use pointing::{hold_pointer, place_in};
 
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;

@@ -18,8 +18,13 @@ pub fn near_front(fit: &NearSpectacles) -> Drawing {
         shapes.extend(measures(frame, lens.eye, lens.optical_centre, lens.optical_centre));
     }
     shapes.extend(captions(frame));
+    let mut view_box = view(frame);
+    // The blanks reach above the lenses.
+    let top = lenses(fit).map(|lens| -lens.optical_centre.y.mm() - lens.blank.diameter.mm() / 2.0 - 2.0);
+    let above = top.fold(view_box.y, f64::min);
+    (view_box.y, view_box.height) = (above, view_box.height + view_box.y - above);
     Drawing {
-        view_box: view(frame),
+        view_box,
         unit_mm: Some(1.0),
         title: NEAR_TITLE.into(),
         description: near_description(fit),

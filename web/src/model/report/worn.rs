@@ -16,7 +16,11 @@ pub(super) fn beside(done: &FitDone) -> Vec<(&'static str, Value)> {
     let mut values = Vec::new();
     if let Some(alignment) = &done.alignment {
         let [half, one, two] = alignment.shifts.map(|shift| plain(shift.left));
-        values.extend([("light_left_at_0_5_mm", half), ("light_left_at_1_mm", one), ("light_left_at_2_mm", two)]);
+        values.extend([
+            ("light_left_at_0_5_mm", half),
+            ("light_left_at_1_mm", one),
+            ("light_left_at_2_mm", two),
+        ]);
         values.push(("half_the_light_at", mm(alignment.half_at.aside)));
     }
     if let Some(over) = &done.turned_over {

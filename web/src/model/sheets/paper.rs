@@ -199,7 +199,7 @@ pub fn pages(sheet: &Sheet, setting: &Setting) -> Vec<Leaf> {
             leaf.push(group);
         }
     }
-    keep_company(&mut leaves);
+    keep_company(&mut leaves, measures.room);
     let mut steps = 0;
     leaves
         .into_iter()
@@ -216,12 +216,22 @@ pub fn pages(sheet: &Sheet, setting: &Setting) -> Vec<Leaf> {
         .collect()
 }
 
-/// What would stand alone on the last leaf gets company from the one before.
-fn keep_company(leaves: &mut [Vec<(Vec<Block>, f64)>]) {
+/// What would stand alone on the last leaf gets company from the one before: at least three things, and of a short rest the
+/// whole section that it belongs to.
+fn keep_company(leaves: &mut [Vec<(Vec<Block>, f64)>], room: f64) {
     let [.., before, last] = leaves else { return };
     while last.len() < 3 && 6 < before.len() {
         let Some(group) = before.pop() else { return };
         last.insert(0, group);
+    }
+    let is_section = |(blocks, _): &(Vec<Block>, f64)| matches!(blocks.first(), Some(Block::Heading(_)));
+    let Some(from) = before.iter().rposition(is_section).filter(|from| 3 < *from) else { return };
+    let tall = |groups: &[(Vec<Block>, f64)]| groups.iter().map(|group| group.1).sum::<f64>();
+    let rest = tall(last);
+    let is_short = rest < room / 4.0 && rest + tall(before.get(from..).unwrap_or_default()) < room * 0.6;
+    if is_short && !last.first().is_some_and(is_section) {
+        let section = before.split_off(from);
+        last.splice(0..0, section);
     }
 }
 

@@ -32,7 +32,9 @@ fn log(value: LogMar) -> String {
 /// What was typed was reached with another aid than the one that is looked at.
 #[must_use]
 pub fn trial_of_another(tried: &str, looked: &str) -> String {
-    format!("What was reached below was reached with {tried}. Type what is reached with {looked}, or look at the other on Bench.")
+    format!(
+        "What was reached below was reached with {tried}. Type what is reached with {looked}, or look at the other on Bench."
+    )
 }
 
 /// How what was reached compares, in one sentence.

@@ -118,8 +118,7 @@ impl Boxes {
     /// The boxes that a telescope waits for beside those.
     pub(super) fn missing_of_telescope(&self, reader: &Reader<'_>, draft: &Draft) -> Vec<FieldId> {
         let usable = |field| !reader.state(field).is_trouble();
-        let (has_segment, by_hand) =
-            (has_segment(draft), draft.fit.placement == PlacementChoice::ByHand);
+        let (has_segment, by_hand) = (has_segment(draft), draft.fit.placement == PlacementChoice::ByHand);
         missing(&[
             (FieldId::Barrel, self.barrel.is_some()),
             (FieldId::Play, self.play.is_some()),

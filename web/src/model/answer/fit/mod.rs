@@ -18,8 +18,6 @@ use arcminute_core::fit::{Carrier, Context, FellowLens, Fit, Grams};
 use arcminute_core::unit::Length;
 use boxes::Boxes;
 
-
-
 /// Weight of a frame with its lenses, to which the aid's is added. Assumed.
 const USUAL_FRAME_G: f64 = 30.0;
 

@@ -9,7 +9,8 @@ use crate::model::draft::EyeChoice;
 use crate::model::field::FieldId;
 use arcminute_core::Error;
 use arcminute_core::fit::{
-    Centration, Fit, NearCheck, NearLens, NearSpectacles, NearSpectaclesRequest, check_near, fit_near_spectacles,
+    Centration, Fit, NearCheck, NearLens, NearSpectacles, NearSpectaclesRequest, check_near,
+    fit_near_spectacles,
 };
 use arcminute_core::refraction::Refraction;
 use arcminute_core::unit::Length;
@@ -29,7 +30,12 @@ pub struct NearDone {
     pub corner_assumed: bool,
 }
 
-pub(super) fn fit(reader: &Reader<'_>, known: Known<'_>, boxes: &Boxes, spectacles: &Spectacles) -> FitAnswer {
+pub(super) fn fit(
+    reader: &Reader<'_>,
+    known: Known<'_>,
+    boxes: &Boxes,
+    spectacles: &Spectacles,
+) -> FitAnswer {
     let Known { draft, right, left, .. } = known;
     let choice = draft.bench.eye;
     let with_both = spectacles.is_for_both(draft);
@@ -44,9 +50,7 @@ pub(super) fn fit(reader: &Reader<'_>, known: Known<'_>, boxes: &Boxes, spectacl
     if !waits.is_empty() {
         return FitAnswer::Waiting(waits);
     }
-    let lens = |eye: EyeChoice, of: &EyeAnswer| {
-        is_used(eye).then(|| lens(of, boxes, spectacles)).flatten()
-    };
+    let lens = |eye: EyeChoice, of: &EyeAnswer| is_used(eye).then(|| lens(of, boxes, spectacles)).flatten();
     let lenses = (lens(EyeChoice::Right, right), lens(EyeChoice::Left, left));
     match asked(known, boxes, spectacles, lenses) {
         None => FitAnswer::Waiting(waits),
@@ -61,7 +65,13 @@ fn done(fit: NearSpectacles, boxes: &Boxes, spectacles: &Spectacles) -> FitAnswe
     let checks: Vec<NearCheck> = check_near(&fit).into_iter().collect();
     let verdict = Fit::worst(checks.iter().map(|one| one.check.severity));
     let corner_assumed = boxes.effective_diameter.is_none();
-    FitAnswer::Near(Box::new(NearDone { name: spectacles.name.clone(), fit, checks, verdict, corner_assumed }))
+    FitAnswer::Near(Box::new(NearDone {
+        name: spectacles.name.clone(),
+        fit,
+        checks,
+        verdict,
+        corner_assumed,
+    }))
 }
 
 fn missing_of_eye(choice: EyeChoice, eye: &EyeAnswer) -> Vec<FieldId> {
@@ -114,9 +124,7 @@ fn asked(
         cornea_to_rotation: boxes.rotation?,
         pantoscopic: boxes.pantoscopic?,
         face_form: boxes.face_form?,
-        print_to_lens: boxes
-            .from_lens
-            .unwrap_or_else(|| Length::from_m(1.0 / spectacles.power.dioptres())),
+        print_to_lens: boxes.from_lens.unwrap_or_else(|| Length::from_m(1.0 / spectacles.power.dioptres())),
         blank_allowance: Length::from_mm(ALLOWANCE_MM),
         pd_both: boxes.pd_both,
         largest_blank: None,

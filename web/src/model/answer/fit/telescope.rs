@@ -8,9 +8,10 @@ use crate::model::draft::{EyeChoice, FellowChoice};
 use crate::model::field::FieldId;
 use arcminute_core::Error;
 use arcminute_core::fit::{
-    Alignment, Blank, Check, CheckId, Context, Fit, Mounting, MountingRequest, NearCentres, Point, TurnedOver,
-    alignment, blank, check, mount, near_centres, turned_over,
+    Alignment, Blank, Check, CheckId, Context, Fit, Mounting, MountingRequest, NearCentres, Point,
+    TurnedOver, alignment, blank, check, mount, near_centres, turned_over,
 };
+use arcminute_core::refraction::Prescription;
 use arcminute_core::unit::{Angle, Length};
 
 /// A fit, placed and judged.
@@ -77,6 +78,14 @@ pub(super) fn fit(reader: &Reader<'_>, known: Known<'_>, boxes: &Boxes) -> FitAn
     let mut missing = boxes.missing_of_frame(reader);
     missing.extend(boxes.missing_of_telescope(reader, draft));
     missing.extend(wanted.iter().flat_map(|choice| missing_of_eye(eyes(*choice))));
+    // What stands in a box of the other eye and cannot be used is not taken as empty.
+    let of_other = |make| FieldId::of_eye(make, choice.other());
+    let others = [of_other(FieldId::Pd), of_other(FieldId::PupilHeight)];
+    if draft.order.fellow == FellowChoice::TurnedOver || super::boxes::has_segment(draft) {
+        let unusable = others.into_iter().filter(|field| reader.state(*field).is_trouble());
+        let more: Vec<FieldId> = unusable.filter(|field| !missing.contains(field)).collect();
+        missing.extend(more);
+    }
     if !missing.is_empty() {
         return FitAnswer::Waiting(missing);
     }
@@ -142,8 +151,10 @@ fn missing_of_eye((choice, eye): (EyeChoice, &EyeAnswer)) -> Vec<FieldId> {
 /// How far the segments of both lenses are set in for the distance that the add is for; the carrier's own power across
 /// moves the line of sight.
 fn segment(known: Known<'_>, boxes: &Boxes, eye: &EyeAnswer) -> Option<NearCentres> {
-    let carrier = eye.carrier.filter(|carrier| *carrier != Default::default()).or(eye.prescription)?;
-    let add = carrier.add.or(eye.add).filter(|_| super::boxes::has_segment(known.draft))?;
+    // A box that cannot be used is not taken as empty.
+    let typed = eye.carrier?;
+    let carrier = if typed == Prescription::default() { eye.prescription? } else { typed };
+    let add = carrier.add.filter(|_| super::boxes::has_segment(known.draft))?;
     let pd = boxes.pd_both.or_else(|| Some(known.right.pd? + known.left.pd?))?;
     let across = carrier.refraction.power_along(Angle::ZERO);
     let distance = Length::from_m(1.0 / add.dioptres());

@@ -53,8 +53,15 @@ fn of_eye(lens: &NearLensFit, print: Length) -> Vec<Shown> {
     say(
         "centre",
         "optical centre",
-        format!("{} out, {} up", format::mm(lens.centre_in_lens_plane.in_lens_plane), format::mm(lens.optical_centre.y)),
-        format!("from the middle of the bridge and from the lowest point of the lens; set in by {}", format::mm(lens.inset.inset)),
+        format!(
+            "{} out, {} up",
+            format::mm(lens.centre_in_lens_plane.in_lens_plane),
+            format::mm(lens.optical_centre.y)
+        ),
+        format!(
+            "from the middle of the bridge and from the lowest point of the lens; set in by {}",
+            format::mm(lens.inset.inset)
+        ),
     );
     say(
         "power",
@@ -66,7 +73,11 @@ fn of_eye(lens: &NearLensFit, print: Length) -> Vec<Shown> {
         "prism",
         "prism that spares the eye all but what 40 cm asks of it",
         prism(lens.exact_prism.base_in),
-        lens.rules.iter().map(|rule| format!("{}: {}", rule_words(rule.kind), prism(rule.base_in))).collect::<Vec<_>>().join("; "),
+        lens.rules
+            .iter()
+            .map(|rule| format!("{}: {}", rule_words(rule.kind), prism(rule.base_in)))
+            .collect::<Vec<_>>()
+            .join("; "),
     );
     say(
         "convergence",
@@ -82,14 +93,21 @@ fn of_eye(lens: &NearLensFit, print: Length) -> Vec<Shown> {
     say(
         "induced",
         "prism if centred for far",
-        format!("{} prism dioptres base out", format::decimals(lens.inset.induced_base_out.prism_dioptres(), 2)),
+        format!(
+            "{} prism dioptres base out",
+            format::decimals(lens.inset.induced_base_out.prism_dioptres(), 2)
+        ),
         "why the optical centre is set in".into(),
     );
     say(
         "blank",
         "blank at least",
         format::mm(lens.blank.diameter),
-        format!("{} for edging; by the rule of thumb {}", format::mm(lens.blank.allowance), format::mm(lens.blank.diameter_by_rule)),
+        format!(
+            "{} for edging; by the rule of thumb {}",
+            format::mm(lens.blank.allowance),
+            format::mm(lens.blank.diameter_by_rule)
+        ),
     );
     let [pantoscopic, wrap] = lens.tilt_change;
     say(

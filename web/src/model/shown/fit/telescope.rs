@@ -67,13 +67,26 @@ fn of_eye(mounting: &Mounting, key: &str) -> Vec<Shown> {
     say("fit-head-drop", drop, format::degrees(mounting.head_drop.abs()), how.into());
     if mounting.toe_in != Angle::ZERO {
         let distance = request.working_distance.map(format::close).unwrap_or_default();
-        say("fit-toe-in", "Turned in", format::degrees(mounting.toe_in), format!("for {distance} from the lens"));
+        say(
+            "fit-toe-in",
+            "Turned in",
+            format::degrees(mounting.toe_in),
+            format!("for {distance} from the lens"),
+        );
     }
     say(
         "fit-opening",
         "Opening",
-        format!("{} wide, {} high", exact(mounting.hole_half_width * 2.0), exact(mounting.hole_half_height * 2.0)),
-        format!("barrel {} and {} of play all round", exact(request.barrel_radius * 2.0), exact(request.play)),
+        format!(
+            "{} wide, {} high",
+            exact(mounting.hole_half_width * 2.0),
+            exact(mounting.hole_half_height * 2.0)
+        ),
+        format!(
+            "barrel {} and {} of play all round",
+            exact(request.barrel_radius * 2.0),
+            exact(request.play)
+        ),
     );
     say(
         "fit-web",
@@ -124,7 +137,9 @@ fn aim(done: &FitDone) -> Vec<Shown> {
         let left: Vec<String> = alignment
             .shifts
             .iter()
-            .map(|shift| format!("{} at {}", format::percent(shift.left), format::trimmed(shift.aside.mm(), 1)))
+            .map(|shift| {
+                format!("{} at {}", format::percent(shift.left), format::trimmed(shift.aside.mm(), 1))
+            })
             .collect();
         marks.push(Shown::new(
             "fit-alignment",
