@@ -97,7 +97,9 @@ pub(crate) fn download(page: &Page, ending: &str) -> PathBuf {
     within(SOON, &format!("a download ending in {ending:?}"), || {
         let listed = std::fs::read_dir(page.downloads()).expect("the download folder");
         let files: Vec<PathBuf> = listed.map(|entry| entry.expect("a listed file").path()).collect();
-        let found = files.iter().find(|path| path.to_string_lossy().ends_with(ending));
+        // Its name is there before its content is.
+        let is_written = |path: &PathBuf| std::fs::metadata(path).is_ok_and(|file| 0 < file.len());
+        let found = files.iter().find(|path| path.to_string_lossy().ends_with(ending) && is_written(path));
         found.cloned().ok_or_else(|| format!("{files:?}"))
     })
 }

@@ -101,7 +101,7 @@ fn two_telescopes_sit_before_their_own_pupils_and_turn_in_together() {
     let near = |pd: f64| format!("{:.1} mm", ((pd * 400.0 / 427.0) * 2.0).round() / 2.0);
     see::holds(&page, "fit-x", &near(31.5));
     see::holds(&page, "fit-x-other", &near(32.0));
-    let toe = |pd: f64| format!("{:.1}°", (pd / 427.0).atan().to_degrees());
+    let toe = |pd: f64| format!("{:.1}°", arcminute_core::math::atan(pd / 427.0).to_degrees());
     see::holds(&page, "fit-toe-in", &toe(31.5));
     see::holds(&page, "fit-toe-in-other", &toe(32.0));
     // One wide PD that the halves do not add up to is asked about.

@@ -220,7 +220,7 @@ pub fn pages(sheet: &Sheet, setting: &Setting) -> Vec<Leaf> {
 /// whole section that it belongs to.
 fn keep_company(leaves: &mut [Vec<(Vec<Block>, f64)>], room: f64) {
     let [.., before, last] = leaves else { return };
-    while last.len() < 3 && 6 < before.len() {
+    while last.len() < 3 && 3 < before.len() {
         let Some(group) = before.pop() else { return };
         last.insert(0, group);
     }

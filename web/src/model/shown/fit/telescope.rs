@@ -18,8 +18,10 @@ fn measured_from(reference: TiltReference) -> &'static str {
 
 pub(super) fn marks(done: &FitDone) -> Vec<Shown> {
     let mut marks = of_eye(&done.mounting, "");
+    marks.extend(ordered_by_hand(&done.mounting, ""));
     if let Some(other) = &done.other {
         marks.extend(of_eye(&other.mounting, "-other"));
+        marks.extend(ordered_by_hand(&other.mounting, "-other"));
     }
     marks.extend(aim(done));
     marks.extend(around(done));
@@ -110,24 +112,24 @@ fn of_eye(mounting: &Mounting, key: &str) -> Vec<Shown> {
             "above the lowest point of the lens".into(),
         );
     }
-    if let (Some(ordered), Some(miss)) = (request.ordered_tilt, mounting.miss_distance) {
-        let limit = mounting
-            .miss_limit
-            .map(|limit| format!("; at most {} lets light in", exact(limit)))
-            .unwrap_or_default();
-        say(
-            "fit-miss",
-            "Tilt ordered by hand",
-            format!(
-                "{} {}, misses the eye by {}",
-                format::degrees(ordered),
-                measured_from(request.tilt_reference),
-                exact(miss.abs())
-            ),
-            format!("past the centre of rotation{limit}"),
-        );
-    }
     marks
+}
+
+/// A tilt that was ordered by hand, with what it is measured from and how far it passes the eye.
+fn ordered_by_hand(mounting: &Mounting, key: &str) -> Option<Shown> {
+    let request = &mounting.request;
+    let (ordered, miss) = (request.ordered_tilt?, mounting.miss_distance?);
+    let limit = mounting.miss_limit.map(|limit| format!("; at most {} lets light in", format::mm(limit)));
+    let value = format!(
+        "{} {}, misses the eye by {}",
+        format::degrees(ordered),
+        measured_from(request.tilt_reference),
+        format::mm(miss.abs())
+    );
+    let note = format!("past the centre of rotation{}", limit.unwrap_or_default());
+    let what = "Tilt ordered by hand";
+    let what = if key.is_empty() { what.to_owned() } else { format!("{what}, {}", eye_words(request.eye)) };
+    Some(Shown::new(format!("fit-miss{key}"), what, value, note))
 }
 
 /// What light is left beside the axis, and whether the telescope serves the other eye turned over.
