@@ -81,7 +81,7 @@ fn what_the_reader_refuses_breaks_the_schema() {
     let good = case_file::write("", &case("adult-20-160"));
     for (from, to) in [
         ("arcminute-case", "another-format"),
-        ("\"version\": 2", "\"version\": 3"),
+        ("\"version\": 3", "\"version\": 4"),
         ("\"label\"", "\"lable\""),
         ("\"kind\": \"print\"", "\"kind\": \"prints\""),
         ("\"detail_mm\"", "\"detail_cm\""),
