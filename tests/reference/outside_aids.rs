@@ -123,6 +123,7 @@ fn aids(random: &mut Random) -> Vec<Aid> {
         },
         telescope_for(Setting::Cap { cap: d(random.between(2.0, 10.0)) }),
         telescope_for(Setting::Tube { thing_to_eye: Length::from_m(random.between(0.6, 4.0)) }),
+        telescope_for(Setting::FixedFar { thing_to_eye: Length::from_m(random.between(0.6, 4.0)) }),
     ]
 }
 

@@ -141,11 +141,26 @@ fn far_aids_against_an_acuity() {
     // Through the same glasses the acuity was measured: against it the display is worth four times.
     meet(value(aid, "reserve_reached", "x"), 4.0 * 2.0 / MAR, "head-mounted");
     meet(value(aid, "chance", ""), chance_of_goal(MAR, 4.0, 2.0, LIMIT), "head-mounted");
-    // 2.5x from its other end, behind it the glasses.
-    let reversed = 0.4 / (1.0 - TO_EYE * SPHERE);
-    let aid = result(&report, "aid-reversed-telescope");
-    meet(value(aid, "magnification", "x").abs(), reversed, "reversed");
-    meet(value(aid, "acuity_with", "logMAR"), log10(MAR), "what the eye reads of what it is shown");
+}
+
+/// Letters of an acuity stand at 6 m, where a telescope that is fixed for far leaves something to the eye. An afocal
+/// telescope of M makes the image 1/M as large and puts it `x/M² + d/M` before the eyepiece; behind it the glasses.
+#[test]
+fn telescopes_fixed_for_far_before_letters_at_six_metres() {
+    let report = report(&case("adult-20-160"));
+    // 2.5x from its other end, 30 mm long, 5 mm before the glasses; and 2.2x of 26 mm in them.
+    for (key, power, tube, to_glasses) in
+        [("aid-reversed-telescope", 0.4, 0.030, 0.005), ("aid-g22-20", 2.2, 0.026, 0.0)]
+    {
+        let before = 6.0 - TO_EYE - to_glasses - tube;
+        let behind_eyepiece = before / (power * power) + tube / power;
+        let image = Image { to_glasses: behind_eyepiece + to_glasses, larger: 1.0 / power, glasses: SPHERE };
+        let aid = result(&report, key);
+        meet(value(aid, "equivalent_viewing_distance", "mm") / 1000.0, image.as_from(), key);
+        meet(value(aid, "magnification", "x"), 6.0 / image.as_from(), key);
+        meet(value(aid, "focus_needed", "D"), image.focusing(), key);
+        meet(value(aid, "acuity_with", "logMAR"), log10(blurred(image.focusing())), key);
+    }
 }
 
 #[test]

@@ -195,6 +195,15 @@ def minus_lens(use, aid, eye, said, mm, worn, distance):
     use["light"] = 1.0
 
 
+def image_by_lenses(before, focal_far, tube, focal_eye):
+    """Where two lenses put the image, behind the second; 1/v = 1/f - 1/u at each."""
+    if before == focal_far:
+        return focal_eye
+    first = before * focal_far / (before - focal_far)
+    second = tube - first
+    return second * focal_eye / (second - focal_eye)
+
+
 def telescope(use, aid, eye, said, mm, worn, distance):
     # The lenses from length and power, M with its sign: f_e = d/(1 - M), f_o = M*d/(M - 1). Without a length the
     # eyepiece is taken to be of 12.5 mm (Keplerian) or 20 mm (Galilean); assumed by the page.
@@ -245,7 +254,19 @@ def telescope(use, aid, eye, said, mm, worn, distance):
     else:
         tube_parts = [gap(image_behind + rest)]
     train = [lens(1.0 / focal_far, opening), *tube_parts, lens(1.0 / focal_eye), *behind]
-    if cap is not None:
+    if cap is None and before is None and distance is not None:
+        # Fixed for far: the eye focuses what is left. From lens to lens, lens by lens: 1/v = F - 1/u each time. An afocal
+        # telescope makes every image 1/M as large, wherever the thing is.
+        before = distance - to_eye - tube
+        if before <= 0.0:
+            raise NoAnswer("it is nearer than the telescope is long")
+        behind_eyepiece = image_by_lenses(before, focal_far, tube, focal_eye)
+        away = -behind_eyepiece + to_eye - v
+        seen_from, use["demand"] = through_glasses(away, worn, v)
+        signed = marked * seen_from
+        use["evd"], use["sign"] = abs(signed), math.copysign(1.0, signed)
+        use["before"] = use["hand_room"] = before
+    elif cap is not None:
         # EVP = M*F_cap.
         use["evd"] = shrinks / (abs(power) * cap)
         use["before"] = use["hand_room"] = 1.0 / cap

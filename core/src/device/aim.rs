@@ -1,4 +1,4 @@
-//! A telescope arranged for any distance: far, focused by its tube, or with a reading cap.
+//! A telescope arranged for any distance: far, focused by its tube, with a reading cap, or fixed for far.
 //!
 //! A reading cap is a plus lens on the objective with the print in its focus: power of the telescope times power of the
 //! cap, at the working distance of the cap alone.
@@ -7,11 +7,16 @@
 //!   print |<-- 1 / F_cap -->( cap, objective )<-- tube -->( eyepiece )<-- to the eye -->| entrance pupil
 //! ```
 
-use super::{Arrangement, Eye, focus::focused_at};
+use super::{
+    Arrangement, Eye,
+    focus::{before_objective, focused_at},
+};
 use crate::error::{Error, Why};
 #[cfg(feature = "alloc")]
 use crate::explain::{Explain, Named, Step, Unit, formula};
-use crate::optics::{Element, Focused, Sight, Telescope, Train, ametropia_at_eyepiece};
+use crate::optics::{
+    Element, Focused, Sight, Telescope, ThroughAfocal, Train, ametropia_at_eyepiece, through_afocal,
+};
 use crate::unit::{Length, Vergence};
 #[cfg(feature = "alloc")]
 use alloc::vec::Vec;
@@ -19,8 +24,13 @@ use alloc::vec::Vec;
 /// How the telescope is set to the distance of the thing.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Setting {
-    /// For far things.
+    /// For far things, with a far thing before it.
     Far,
+    /// The tube stays as for far, and the thing is nearer: what is left to focus is left to the eye.
+    FixedFar {
+        /// Thing to the eye's entrance pupil.
+        thing_to_eye: Length,
+    },
     /// Its tube is lengthened for a thing this far from the eye's entrance pupil.
     Tube {
         /// Thing to the eye's entrance pupil.
@@ -59,6 +69,9 @@ pub struct TelescopeInUse {
     pub equivalent_viewing_distance: Option<Length>,
     /// Demand at the eye's entrance pupil.
     pub focus_demand: Vergence,
+    /// The light of a near thing behind a tube that stays as for far, with nothing behind the eyepiece; `None` for every
+    /// other setting, and where the tube meets a refraction.
+    pub through_far: Option<ThroughAfocal>,
     /// The same as a train.
     pub arrangement: Arrangement,
 }
@@ -68,11 +81,14 @@ pub struct TelescopeInUse {
 /// Behind a cap of power F the equivalent viewing power is `|M|·F`, whatever the gap to the eye; where the tube meets
 /// the refraction K, `|M'|·F/(1 − e·K)`. Source: Schwartz, chapter 12; paraxial.
 ///
+/// Fixed for far, light of a thing x before the objective leaves the eyepiece with `−M²/(x + d·M)`, about as much as M²
+/// times what it asks of the bare eye. Source: paraxial.
+///
 /// * `eyepiece_to_eye`: to the eye's entrance pupil; with glasses behind, at least as far as they are.
 ///
 /// # Errors
-/// [`Why::NoSolution`] when no tube length focuses it, the cap has no front focus, or glasses would have to stand in
-/// front of the eyepiece.
+/// [`Why::NoSolution`] when no tube length focuses it, the thing is nearer than the telescope is long, the cap has no
+/// front focus, or glasses would have to stand in front of the eyepiece.
 ///
 /// ```
 /// use arcminute_core::device::{Eye, RefractionBy, Setting, aim};
@@ -102,23 +118,33 @@ pub fn aim(
         }
     };
     let (distance, cap) = match setting {
-        Setting::Far => (None, None),
+        Setting::Far | Setting::FixedFar { .. } => (None, None),
         Setting::Tube { thing_to_eye } => (Some(thing_to_eye), None),
         Setting::Cap { cap } => (None, Some(front_focus_of(cap)?)),
     };
     let focused = focused_at(telescope, distance, by_tube, eyepiece_to_eye)?;
     let behind = behind_eyepiece(eye, eyepiece_to_eye, refraction)?;
-    let (train, sight) = match cap {
-        Some((cap, print)) => {
+    let (train, sight) = match (cap, setting) {
+        (Some((cap, print)), _) => {
             let cap = Train::new([Element::Lens { power: cap, clear_diameter: None }]);
             (cap.then(&focused.train)?, Sight::At(print))
         }
-        None => (focused.train.clone(), focused.sight),
+        (None, Setting::FixedFar { thing_to_eye }) => {
+            let thing = before_objective(thing_to_eye, focused.length + eyepiece_to_eye)?;
+            (focused.train.clone(), Sight::At(thing))
+        }
+        (None, _) => (focused.train.clone(), focused.sight),
     };
     let train = train.then(&behind)?;
     let thing_to_aid = match sight {
         Sight::Far => None,
         Sight::At(distance) => Some(distance),
+    };
+    let through_far = match (setting, thing_to_aid) {
+        (Setting::FixedFar { .. }, Some(thing)) if by_tube == Vergence::ZERO => {
+            Some(through_afocal(telescope, thing, eyepiece_to_eye))
+        }
+        _ => None,
     };
     let arrangement = Arrangement {
         hand_room: thing_to_aid,
@@ -133,6 +159,7 @@ pub fn aim(
         thing_to_aid,
         equivalent_viewing_distance: arrangement.equivalent_viewing_distance(),
         focus_demand: arrangement.view().focus_demand,
+        through_far,
         arrangement,
     })
 }
@@ -165,6 +192,14 @@ fn behind_eyepiece(eye: &Eye, eyepiece_to_eye: Length, refraction: RefractionBy)
 impl Explain for TelescopeInUse {
     fn steps(&self) -> Vec<Step> {
         let mut steps = self.focused.steps();
+        if let Setting::FixedFar { .. } = self.setting {
+            // Glasses behind the eyepiece change what arrives at the eye: then no closed form is printed here.
+            let arriving = |through: &&ThroughAfocal| {
+                (through.at_eye + self.focus_demand).abs() <= Vergence::from_dioptres(1e-9)
+            };
+            steps.extend(self.through_far.iter().filter(arriving).flat_map(Explain::steps));
+            return steps;
+        }
         let Some(evd) = self.equivalent_viewing_distance else { return steps };
         // Behind glasses the light leaves them as the eye needs it only if they fit it: then nothing is printed here.
         if self.by_tube == Vergence::ZERO && Vergence::from_dioptres(1e-9) < self.focus_demand.abs() {
@@ -237,6 +272,55 @@ mod tests {
         let myope = used(-6.0, Worn::Distance, 20.0, RefractionBy::Glasses, settings[2])?;
         assert_eq!(myope.steps(), myope.focused.steps());
         Ok(())
+    }
+
+    /// By hand, for 4x of 20 and 80 D, 62.5 mm long, 15 mm before the eye, the thing 1 m before the objective: −1 D becomes
+    /// 19, 1/19 − 0.0625 m before the eyepiece is −101.333 D, and 80 more leave −21.333 D; 15 mm on that is −16.162 D. An
+    /// image a quarter as large, 61.875 mm from the eye, looks as the thing at 247.5 mm.
+    #[test]
+    fn a_tube_fixed_for_far_leaves_a_near_thing_to_the_eye() -> Result<(), Error> {
+        let fixed = Setting::FixedFar { thing_to_eye: Length::from_m(1.0775) };
+        let near = used(0.0, Worn::Nothing, 15.0, RefractionBy::Glasses, fixed)?;
+        let far = used(0.0, Worn::Nothing, 15.0, RefractionBy::Glasses, Setting::Far)?;
+        assert_eq!(near.focused, far.focused, "the same tube");
+        assert!((near.thing_to_aid.unwrap_or_default().m() - 1.0).abs() < 1e-12, "{near:?}");
+        assert_eq!(near.arrangement.hand_room, near.thing_to_aid);
+        assert!((near.focus_demand.dioptres() - 16.161_616).abs() < 1e-6, "{:?}", near.focus_demand);
+        let evd = near.equivalent_viewing_distance.unwrap_or_default();
+        assert!((evd.mm() - 247.5).abs() < 1e-9, "{evd:?}");
+        assert_eq!((far.through_far, far.equivalent_viewing_distance), (None, None));
+        let told = |steps: &[Step], of: &str| {
+            steps.iter().any(|step| matches!(step, Step::Formula { result, .. } if result.symbol == of))
+        };
+        for (sphere, worn, closes) in
+            [(0.0, Worn::Distance, true), (-3.0, Worn::Nothing, true), (-3.0, Worn::Distance, false)]
+        {
+            let steps = used(sphere, worn, 15.0, RefractionBy::Glasses, fixed)?.steps();
+            assert_eq!(told(&steps, "U_eye"), closes, "{sphere} D, {worn:?}");
+            assert!(!told(&steps, "EVP"), "no closed form of it is printed");
+            for step in steps {
+                assert_eq!(step.check(), Ok(()), "{sphere} D, {worn:?}");
+            }
+        }
+        let by_tube = used(-3.0, Worn::Nothing, 15.0, RefractionBy::Tube, fixed)?;
+        assert_eq!((by_tube.through_far, by_tube.steps()), (None, by_tube.focused.steps()));
+        Ok(())
+    }
+
+    #[test]
+    fn a_thing_within_a_tube_fixed_for_far_is_refused() {
+        // The objective stands 77.5 mm before the eye.
+        for (metres, is_before) in [(0.078, true), (0.077, false), (0.0, false), (f64::NAN, false)] {
+            let fixed = Setting::FixedFar { thing_to_eye: Length::from_m(metres) };
+            let result = used(0.0, Worn::Nothing, 15.0, RefractionBy::Glasses, fixed);
+            assert_eq!(result.is_ok(), is_before, "{metres} m");
+            if let Err(error) = result {
+                let told = alloc::format!(
+                    "distance `{metres} m` has no solution: it is nearer than the telescope is long"
+                );
+                assert_eq!(error.to_string(), told);
+            }
+        }
     }
 
     #[test]

@@ -119,6 +119,71 @@ fn far() {
     });
 }
 
+/// Fixed for far with a nearer thing: vergences and images lens by lens, through glasses that the eye wears behind it.
+///
+/// `U_out = −M²/(x + d·M)` at the eyepiece; every image behind an afocal telescope is `1/M` as large, wherever it is. Left
+/// out: an image within a twentieth of the way of falling on the eyepiece, the glasses or the eye, where a vergence has no
+/// end.
+#[test]
+fn fixed_for_far_before_a_near_thing() {
+    let inputs = (telescopes(), any::<bool>(), 0.3..20.0, -8.0..8.0_f64);
+    holds(inputs, |((objective, m, diameter, to_eye), is_reversed, distance, sphere)| {
+        let forwards = telescope(objective, m, diameter);
+        let (telescope, m): (Telescope, f64) = if is_reversed {
+            let lenses = Telescope::from_lenses(forwards.eyepiece, forwards.objective, Length::from_mm(12.0));
+            (lenses.expect("the same tube"), 1.0 / m)
+        } else {
+            (forwards, m)
+        };
+        let tube: f64 = (1.0 - 1.0 / m) / telescope.objective.dioptres();
+        let (x, v): (f64, f64) = (distance - tube - to_eye, 0.015);
+        prop_assume!(0.01 < x);
+        prop_assume!(0.05 < (1.0 + tube * m / x).abs());
+        let leaving = -m * m / (x + tube * m);
+        prop_assume!(0.05 < (1.0 - (to_eye - v) * leaving).abs());
+        let at_glasses = leaving / (1.0 - (to_eye - v) * leaving);
+        let behind_glasses = at_glasses + sphere;
+        prop_assume!(0.05 < (1.0 - v * behind_glasses).abs());
+        let setting = Setting::FixedFar { thing_to_eye: Length::from_m(distance) };
+        let eye = eye(sphere);
+        let used = aim(&telescope, &eye, Length::from_m(to_eye), RefractionBy::Glasses, setting)
+            .expect("longer away than the telescope is long");
+        agree("room before the objective", used.thing_to_aid.expect("near").m(), x)?;
+        let scale = at_glasses.abs() + sphere.abs();
+        let demand = -behind_glasses / (1.0 - v * behind_glasses);
+        vanishes("demand", used.focus_demand.dioptres() - demand, scale / (1.0 - v * behind_glasses).abs())?;
+        // Telescope and glasses make the image `1/m · L/L'` as large; it lies 1/L' before the glasses.
+        let evd = (m * (1.0 - v * behind_glasses) / at_glasses).abs();
+        agree("equivalent distance", used.equivalent_viewing_distance.expect("near").m(), evd)?;
+        let through = used.through_far.expect("no refraction is met by the tube");
+        agree("at the eyepiece", through.at_eyepiece.dioptres(), leaving)?;
+        let detail =
+            Detail { height: Length::from_mm(20.0), distance: Some(Length::from_m(distance)), reserve: 1.0 };
+        let seen = look(&used.arrangement, &eye, detail).expect("it can be viewed");
+        agree("angular", seen.angular.size(), distance / evd)?;
+        shows_its_working(&used)?;
+        shows_its_working(&seen)
+    });
+}
+
+/// The farther the thing, the more a telescope fixed for far is as for far.
+#[test]
+fn fixed_for_far_before_a_very_far_thing() {
+    holds(telescopes(), |(objective, m, diameter, to_eye)| {
+        let telescope = telescope(objective, m, diameter);
+        let fixed = Setting::FixedFar { thing_to_eye: Length::from_m(1e9) };
+        let [near, far] = [fixed, Setting::Far].map(|setting| {
+            aim(&telescope, &eye(0.0), Length::from_m(to_eye), RefractionBy::Glasses, setting)
+                .expect("afocal")
+        });
+        prop_assert_eq!(&near.focused, &far.focused);
+        prop_assert!(near.focus_demand.dioptres() < 1e-6, "parallel: {:?}", near.focus_demand);
+        let times = 1e9 / near.equivalent_viewing_distance.expect("it has one").m();
+        prop_assert!((times - m.abs()).abs() < 1e-6, "{} and {}", times, m);
+        Ok(())
+    });
+}
+
 /// Looked through from its other end a telescope has the reciprocal magnification and the same length.
 #[test]
 fn reversed() {

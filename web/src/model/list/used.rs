@@ -34,8 +34,8 @@ impl ListedAid {
     }
 
     /// The aid as it is used, the glasses `spectacle_to_eye` before the eye's entrance pupil; `distance` is that of a far
-    /// thing, for which a telescope that can be focused is set. The lengths that the list does not give are assumed
-    /// ([`ListedAid::assumed`]).
+    /// thing, for which a telescope that can be focused is set; before one that cannot, the eye focuses what is left. The
+    /// lengths that the list does not give are assumed ([`ListedAid::assumed`]).
     ///
     /// # Errors
     /// Those of the family: for measures that no aid has, and for a distance nearer than a telescope can be focused.
@@ -160,7 +160,8 @@ impl ListedAid {
                 return Err(Error::about("distance", format_args!("{} m", distance.m()), why));
             }
             (None, Some(_), Some(distance)) => Setting::Tube { thing_to_eye: distance },
-            (None, ..) => Setting::Far,
+            (None, None, Some(distance)) => Setting::FixedFar { thing_to_eye: distance },
+            (None, _, None) => Setting::Far,
         };
         let refraction =
             if self.is_focused_for_the_eye() { RefractionBy::Tube } else { RefractionBy::Glasses };

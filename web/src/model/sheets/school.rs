@@ -6,8 +6,7 @@ use crate::model::draft::EyeChoice;
 use crate::model::format;
 use crate::model::list::{For, ListedAid};
 use crate::model::words::careful;
-use arcminute_core::device::{Aid, Detail, Setting, look};
-use arcminute_core::optics::through_afocal;
+use arcminute_core::device::{Detail, look};
 use arcminute_core::print::{PointSystem, points_for, print_for, typeface};
 use arcminute_core::reading::anchors;
 use arcminute_core::scene::{CLASSROOM_DAY, letter_height};
@@ -122,15 +121,7 @@ fn through(inputs: &Inputs<'_>, aid: &ListedAid, distance: Option<Length>) -> Op
     let detail = Detail { height: Length::from_mm(10.0), distance, reserve: 1.0 };
     let outcome = look(&used.arrange(&eye, distance).ok()?, &eye, detail).ok()?;
     let is_sharp = outcome.focus.defocus.abs() <= outcome.tolerance;
-    // What is set for far is taken to look far: what a nearer thing asks of the eye behind it is reckoned here.
-    let is_too_near = match (&used, distance) {
-        (Aid::Telescope { telescope, eyepiece_to_eye, setting: Setting::Far, .. }, Some(distance)) => {
-            let asked = -through_afocal(telescope, distance, *eyepiece_to_eye).at_eye;
-            eye.accommodation + outcome.tolerance < asked
-        }
-        _ => false,
-    };
-    (is_sharp && !is_too_near).then_some(outcome.least_height)
+    is_sharp.then_some(outcome.least_height)
 }
 
 /// Print, in metres of the trade and in points of two typefaces.

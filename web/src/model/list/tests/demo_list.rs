@@ -92,6 +92,49 @@ fn stronger_lenses_show_more_and_are_smaller() {
     }
 }
 
+/// By hand, for 2.2x of 26 mm, 15 mm before the eye: the thing stands D − 0.041 m before the objective, and the eye
+/// meets `M²/(x + M·(d + M·v))` = `4.84/(D + 0.0888)`; the thing looks `2.2·D/(D + 0.0888)` times as large.
+#[test]
+fn a_telescope_fixed_for_far_is_out_of_focus_for_a_near_thing() {
+    let aid = demo_aid("g22-20").expect("it is in the list");
+    let seen = |metres: f64, accommodation: f64| {
+        let accommodation = Vergence::from_dioptres(accommodation);
+        let eye = Eye { accommodation, ..Eye::corrected(LogMar::from_log(0.3), LogMar::from_log(0.2)) };
+        let eye = Eye { spectacle_to_eye: Length::from_mm(15.0), ..eye };
+        let distance = Some(Length::from_m(metres));
+        // A letter as large from everywhere.
+        let detail = Detail { height: Length::from_mm(10.0 * metres), distance, reserve: 1.0 };
+        let mut seen = None;
+        every_outcome(&[aid.used(eye.spectacle_to_eye, distance)?], &[detail], &eye, |_, _, outcome| {
+            seen = Some(outcome);
+        });
+        seen.expect("one aid, one detail")
+    };
+    for metres in [0.5, 1.0, 2.0, 8.0] {
+        let (old, young) = (seen(metres, 0.0).expect("seen"), seen(metres, 12.0).expect("seen"));
+        let (asked, times) = (4.84 / (metres + 0.0888), 2.2 * metres / (metres + 0.0888));
+        for (who, outcome) in [("old", &old), ("young", &young)] {
+            let demand = outcome.focus.demand.dioptres();
+            assert!((demand - asked).abs() < 1e-9, "{who}, {metres} m: {demand} D, by hand {asked} D");
+            let angular = outcome.angular.times();
+            assert!((angular - times).abs() < 1e-9, "{who}, {metres} m: {angular}x, by hand {times}x");
+        }
+        assert!(
+            (old.focus.defocus.dioptres() - asked).abs() < 1e-9,
+            "{metres} m: the old eye is left with it"
+        );
+        assert!(young.focus.defocus.abs().dioptres() < 1e-9, "{metres} m: the young eye focuses it");
+        let [chance, sharp] = [&old, &young].map(|outcome| outcome.prediction.chance);
+        assert!(chance < sharp, "{metres} m: blur costs, {chance} and {sharp}");
+        assert_eq!(old.tolerance < old.focus.defocus.abs(), metres < 7.0, "{metres} m: {:?}", old.tolerance);
+    }
+    let error = seen(0.04, 0.0).expect_err("the objective is 41 mm before the eye");
+    assert_eq!(
+        error.to_string(),
+        "distance `0.04 m` has no solution: it is nearer than the telescope is long"
+    );
+}
+
 #[test]
 fn a_telescope_is_set_for_the_distance_that_it_can_be() {
     let at = |id: &str, distance: Option<f64>| {
@@ -117,7 +160,11 @@ fn a_telescope_is_set_for_the_distance_that_it_can_be() {
     assert_eq!(setting(at("k40-13", Some(3.0))), focused);
     assert_eq!(setting(at("hand-telescope-40", Some(3.0))), focused);
     assert_eq!(setting(at("k40-13", None)), Setting::Far);
-    assert_eq!(setting(at("g22-20", Some(3.0))), Setting::Far, "fixed");
+    let fixed = Setting::FixedFar { thing_to_eye: Length::from_m(3.0) };
+    for id in ["g22-20", "reversed-telescope"] {
+        assert_eq!(setting(at(id, Some(3.0))), fixed, "{id}");
+        assert_eq!(setting(at(id, None)), Setting::Far, "{id}");
+    }
     let cap = Setting::Cap { cap: Vergence::from_dioptres(4.0) };
     assert_eq!(setting(at("reading-cap", Some(3.0))), cap);
     let error = at("k40-13", Some(0.2)).expect_err("nearer than 25 cm");

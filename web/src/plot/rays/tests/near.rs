@@ -92,6 +92,7 @@ fn every_aid() -> Result<Vec<(Aid, Option<Telescope>)>, Error> {
     .into();
     for setting in [
         Setting::Far,
+        Setting::FixedFar { thing_to_eye: Length::from_m(2.0) },
         Setting::Cap { cap: d(4.0) },
         Setting::Tube { thing_to_eye: Length::from_m(1.0) },
         Setting::Tube { thing_to_eye: Length::from_m(6.0) },
