@@ -145,7 +145,7 @@ fn a_key_in_a_box_of_the_fit_is_answered_within_a_frame() {
     let page = super::open(&Options::desktop());
     load(&page, case("frame-too-shallow"));
     go(&page, "Fit");
-    assert!(see::count(&page, "#front-picture svg") == 1, "the frame is drawn");
+    assert!(see::count(&page, "#front-picture .drawn svg") == 1, "the frame is drawn");
     focus_box(&page, "Box height B mm");
     act::press(&page, &["Control+a", "Delete"]);
     typing(&page, "box height on Fit, refused with ways out, and accepted", "41.5");
