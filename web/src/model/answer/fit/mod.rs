@@ -112,7 +112,8 @@ impl<'a> Known<'a> {
         let is_right = draft.bench.eye == EyeChoice::Right;
         let eye = if is_right { right } else { left };
         let posture = draft.goals.get(draft.bench.goal).map(|goal| goal.posture);
-        let times = if draft.fit.both_eyes { 2.0 } else { 1.0 };
+        // Spectacles weigh once, whatever was chosen for a telescope before.
+        let times = if draft.fit.both_eyes && self.device().is_some() { 2.0 } else { 1.0 };
         let listed = self.worn.and_then(Worn::weight_g).map(|weight| Grams(USUAL_FRAME_G + times * weight));
         Context {
             carrier: match draft.fit.carrier {
@@ -152,5 +153,28 @@ pub(super) fn fit(reader: &mut Reader<'_>, known: Known<'_>) -> FitAnswer {
     match known.worn {
         Some(Worn::Spectacles(spectacles)) => near::fit(reader, known, &boxes, spectacles),
         _ => telescope::fit(reader, known, &boxes),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::FitAnswer;
+    use crate::model::answer::Answer;
+    use crate::model::demo;
+    use arcminute_core::fit::CheckId;
+
+    /// 30 g of frame and 28 g of the spectacles, by the list; a telescope before each eye was chosen earlier.
+    #[test]
+    fn spectacles_weigh_once_though_two_telescopes_were_chosen_before() {
+        let mut draft = demo::CASES[0].case();
+        draft.bench.aid = "high-plus-6".into();
+        draft.order.large_nose_pads = false;
+        for both in [false, true] {
+            draft.fit.both_eyes = both;
+            let FitAnswer::Near(done) = Answer::of(&draft).fit else { panic!("spectacles are fitted") };
+            let weight = done.checks.iter().find(|one| one.check.id == CheckId::Weight);
+            let found = weight.and_then(|one| one.check.found).map(|found| found.value);
+            assert_eq!(found, Some(58.0), "both: {both}");
+        }
     }
 }
